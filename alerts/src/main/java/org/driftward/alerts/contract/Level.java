@@ -1,0 +1,10 @@
+package org.driftward.alerts.contract;
+
+import org.driftward.ingest.contract.Word;
+
+/** Priorities in the sense of IEC 60601-1-8, least first so that the order is the urgency. */
+public enum Level implements Word {
+  LOW,
+  MEDIUM,
+  HIGH
+}

@@ -1,0 +1,36 @@
+package org.driftward.ingest.contract;
+
+/**
+ * The topics of the flow. Every one is keyed by encounter, but {@link #REJECTED} by source, and all
+ * have the same number of partitions so that one encounter's records meet in one place.
+ */
+public enum Topic {
+  /** Accepted assessments, revisions and retractions. */
+  ASSESSMENTS("driftward.assessments", false),
+  /** Who, where: admission, transfer, discharge. */
+  ENCOUNTERS("driftward.encounters", true),
+  /** The signed clinical settings now in force. */
+  CARE_PLANS("driftward.care-plans", true),
+  /** What scoring says, one record for each clinical moment and revision of it. */
+  SNAPSHOTS("driftward.snapshots", false),
+  /** Every change of an episode. */
+  EPISODES("driftward.episodes", false),
+  /** What was refused, byte for byte, with the reasons. */
+  REJECTED("driftward.rejected", false);
+
+  private final String topic;
+  private final boolean compacted;
+
+  Topic(String topic, boolean compacted) {
+    this.topic = topic;
+    this.compacted = compacted;
+  }
+
+  public String topic() {
+    return topic;
+  }
+
+  public boolean compacted() {
+    return compacted;
+  }
+}

@@ -1,0 +1,88 @@
+package org.driftward.scoring.contract;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Clinical settings of one encounter, signed and time-limited. When {@code until} comes, the
+ * standard settings are back.
+ *
+ * @param version counts the plans of the encounter from 1; the higher wins
+ * @param oxygenScale 1 or 2. Scale 2 is a clinician's prescription for hypercapnic respiratory
+ *     failure, never inferred (RCP NEWS2 2017)
+ * @param limits altered limits; they change who is told, never the score
+ * @param interval between sets of observations, or null for the policy's
+ * @param ceiling the agreed ceiling of care in words, or null; changes the response, never the
+ *     score
+ * @param hold or null
+ * @param signedBy account of the person with the role for it
+ */
+public record CarePlan(
+    String encounter,
+    long version,
+    int oxygenScale,
+    List<Limit> limits,
+    @Nullable Duration interval,
+    @Nullable String ceiling,
+    @Nullable Hold hold,
+    String reason,
+    String signedBy,
+    Instant from,
+    Instant until) {
+
+  /**
+   * Values from {@code low} to {@code high} raise no trigger for this patient.
+   *
+   * @param low in the catalogue's unit, or null for no lower limit
+   * @param high or null for no upper limit
+   */
+  public record Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+    public Limit {
+      Objects.requireNonNull(code, "code");
+      if (low == null && high == null) {
+        throw new IllegalArgumentException("a limit on " + code + " without a value");
+      }
+      if (low != null && high != null && low.compareTo(high) > 0) {
+        throw new IllegalArgumentException(code + ": limit " + low + " is above " + high);
+      }
+    }
+  }
+
+  /** Escalation rests, for a procedure or at the end of life, until the stated time. */
+  public record Hold(String reason, Instant until) {
+    public Hold {
+      Objects.requireNonNull(reason, "reason");
+      Objects.requireNonNull(until, "until");
+    }
+  }
+
+  public CarePlan {
+    Objects.requireNonNull(encounter, "encounter");
+    Objects.requireNonNull(reason, "reason");
+    Objects.requireNonNull(signedBy, "signedBy");
+    limits = limits == null ? List.of() : List.copyOf(limits);
+    if (oxygenScale != 1 && oxygenScale != 2) {
+      throw new IllegalArgumentException("oxygen scale " + oxygenScale + " is neither 1 nor 2");
+    }
+    if (!from.isBefore(until)) {
+      throw new IllegalArgumentException("a care plan that ends before it begins");
+    }
+    if (interval != null && (interval.isZero() || interval.isNegative())) {
+      throw new IllegalArgumentException("interval " + interval + " is not positive");
+    }
+  }
+
+  /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */
+  public boolean inForce(Instant time) {
+    return !time.isBefore(from) && time.isBefore(until);
+  }
+
+  @Override
+  public String toString() {
+    return "CarePlan[" + encounter + " version " + version + "]";
+  }
+}

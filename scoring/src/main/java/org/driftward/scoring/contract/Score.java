@@ -1,0 +1,55 @@
+package org.driftward.scoring.contract;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One early-warning score of one encounter at one moment.
+ *
+ * @param id of the score definition, for example {@code news2}
+ * @param title as people call it
+ * @param version of the score definition
+ * @param low the lowest total that the recorded inputs allow
+ * @param high the highest; equal to {@code low} when the set is complete
+ * @param complete whether every input is present and fresh
+ * @param risk the risk class of {@code low}: at least this
+ * @param riskIfWorst the risk class of {@code high}
+ * @param single the most points that any single recorded input earned
+ * @param usual the patient's own recent level of {@code low}: the median over the policy's window
+ *     before this moment; null with too few earlier sets
+ * @param missing codes of the inputs that are absent or outdated: measuring them settles the score
+ * @param inputs the inputs that are present, in the order of the published table
+ */
+public record Score(
+    String id,
+    String title,
+    String version,
+    BigDecimal low,
+    BigDecimal high,
+    boolean complete,
+    String risk,
+    String riskIfWorst,
+    int single,
+    @Nullable BigDecimal usual,
+    List<String> missing,
+    List<ScoredInput> inputs) {
+  public Score {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(version, "version");
+    missing = List.copyOf(missing);
+    inputs = List.copyOf(inputs);
+    if (low.compareTo(high) > 0) {
+      throw new IllegalArgumentException(id + ": low " + low + " is above high " + high);
+    }
+    if (complete != missing.isEmpty()) {
+      throw new IllegalArgumentException(id + ": complete, and yet missing " + missing);
+    }
+  }
+
+  /** How far {@code low} lies above the patient's usual level; null where that is unknown. */
+  public @Nullable BigDecimal rise() {
+    return usual == null ? null : low.subtract(usual);
+  }
+}
