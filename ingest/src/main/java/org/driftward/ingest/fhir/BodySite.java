@@ -5,6 +5,7 @@ import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.Side;
 import org.driftward.ingest.contract.Word;
+import org.driftward.ingest.core.Rule;
 import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.Observation;
 
@@ -27,7 +28,7 @@ final class BodySite {
     var side = coded(observation, SIDES);
     if (!entry.sites().isEmpty() && !site.map(entry.sites()::contains).orElse(false)) {
       into.fault(
-          pointer + "/bodySite", "site-unknown", "A site of " + entry.sites() + " is needed");
+          pointer + "/bodySite", Rule.UNKNOWN_SITE, "A site of " + entry.sites() + " is needed");
       return Optional.empty();
     }
     if (!entry.sided()) {
@@ -41,7 +42,7 @@ final class BodySite {
               entry.sites().isEmpty() ? null : site.get(),
               Word.parse(Side.class, side.orElse(""))));
     } catch (IllegalArgumentException e) {
-      into.fault(pointer + "/bodySite", "side-unknown", "The side, left or right, is needed");
+      into.fault(pointer + "/bodySite", Rule.UNKNOWN_SIDE, "The side, left or right, is needed");
       return Optional.empty();
     }
   }

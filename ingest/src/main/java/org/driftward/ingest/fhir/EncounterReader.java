@@ -4,12 +4,12 @@ import ca.uhn.fhir.model.api.TemporalPrecisionEnum;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.EncounterChange;
 import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Patient;
-import org.driftward.ingest.contract.Stay;
+import org.driftward.ingest.core.Rule;
 import org.hl7.fhir.r4.model.Encounter.EncounterLocationComponent;
 import org.hl7.fhir.r4.model.Encounter.EncounterStatus;
 import org.hl7.fhir.r4.model.HumanName;
@@ -43,9 +43,7 @@ final class EncounterReader {
     var patient = patient(encounter, references);
     if (id.isEmpty() || patient.isEmpty()) {
       into.fault(
-          pointer,
-          "encounter-incomplete",
-          "An Encounter needs a number, and a Patient that has one");
+          pointer, Rule.MISSING_FIELD, "An Encounter needs a number, and a Patient that has one");
       return;
     }
     var known = directory.find(id.get());
@@ -57,15 +55,9 @@ final class EncounterReader {
     var admitted = start(encounter).or(() -> known.map(Encounter::admitted));
     var from = admitted.orElseGet(clock::instant);
     var bed = place(encounter, references, BED).or(() -> known.map(Encounter::bed)).orElse(null);
-    into.encounters.add(
-        new Encounter(
-            id.get(),
-            patient.get(),
-            List.of(new Stay(ward.get(), bed, from)),
-            from,
-            end(encounter),
-            null,
-            known.map(Encounter::version).orElse(0L) + 1));
+    into.changes.add(
+        new EncounterChange.Put(
+            id.get(), patient.get(), ward.get(), bed, from, from, end(encounter)));
   }
 
   private static Optional<Patient> patient(

@@ -10,6 +10,7 @@ import org.driftward.ingest.contract.FindingValue;
 import org.driftward.ingest.contract.FindingValue.Coded;
 import org.driftward.ingest.contract.FindingValue.Grade;
 import org.driftward.ingest.contract.FindingValue.Text;
+import org.driftward.ingest.core.Rule;
 import org.driftward.ingest.unit.UcumConversion;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.IntegerType;
@@ -50,7 +51,7 @@ final class FindingReader {
     if (quantity.hasComparator()) {
       into.fault(
           pointer + "/valueQuantity/comparator",
-          "inexact",
+          Rule.INEXACT_VALUE,
           "A value with a comparator is no value");
       return Optional.empty();
     }
@@ -58,7 +59,7 @@ final class FindingReader {
     if (unit == null || !UCUM.equals(quantity.getSystem())) {
       into.fault(
           pointer + "/valueQuantity/code",
-          "unit-missing",
+          Rule.WRONG_UNIT,
           "A unit is a UCUM code with system " + UCUM + ", for example " + entry.unit());
       return Optional.empty();
     }
@@ -66,7 +67,7 @@ final class FindingReader {
     if (converted.isEmpty()) {
       into.fault(
           pointer + "/valueQuantity/code",
-          "unit-unknown",
+          Rule.WRONG_UNIT,
           "\"" + unit + "\" cannot be converted to " + entry.unit());
     }
     return converted.map(exact -> new FindingValue.Quantity(exact, entry.unit()));
@@ -85,7 +86,7 @@ final class FindingReader {
     try {
       return Optional.of(new Grade(number.intValueExact()));
     } catch (ArithmeticException e) {
-      into.fault(pointer, "grade-not-whole", number.toPlainString() + " is not a whole number");
+      into.fault(pointer, Rule.WRONG_KIND, number.toPlainString() + " is not a whole number");
       return Optional.empty();
     }
   }
@@ -98,7 +99,7 @@ final class FindingReader {
     if (option.isEmpty()) {
       into.fault(
           pointer + "/valueCodeableConcept",
-          "option-unknown",
+          Rule.UNKNOWN_OPTION,
           "No coding of the answer is known; the options are " + entry.options());
     }
     return option.map(Coded::new);
@@ -111,7 +112,7 @@ final class FindingReader {
   }
 
   private static <T> Optional<T> wrongKind(Kind kind, String pointer, Converted into) {
-    into.fault(pointer, "wrong-kind", "This finding is a " + kind.word());
+    into.fault(pointer, Rule.WRONG_KIND, "This finding is a " + kind.word());
     return Optional.empty();
   }
 }

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Assessment;
-import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Finding;
+import org.driftward.ingest.core.Rule;
 import org.hl7.fhir.r4.model.BaseDateTimeType;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.InstantType;
@@ -45,11 +45,11 @@ final class ObservationReader {
     var status = status(observation, pointer, into);
     var encounter = references.encounter(observation.getEncounter());
     if (encounter.isEmpty()) {
-      into.fault(pointer + "/encounter", "encounter-missing", "No encounter can be made out");
+      into.fault(pointer + "/encounter", Rule.MISSING_FIELD, "No encounter can be made out");
     }
     var patient = references.patient(observation.getSubject());
     if (patient.isEmpty()) {
-      into.fault(pointer + "/subject", "patient-missing", "No patient can be made out");
+      into.fault(pointer + "/subject", Rule.MISSING_FIELD, "No patient can be made out");
     }
     var takenAt = effective(observation.getEffective(), pointer, into);
     var findings = findings(observation, pointer, into);
@@ -58,11 +58,11 @@ final class ObservationReader {
     }
     boolean retracted = status == Assessment.Status.RETRACTED;
     if (findings.isEmpty() && !retracted) {
-      into.unmapped.add(
-          new Fault(pointer + "/code", "unmapped-code", "The catalogue has no such finding"));
+      into.unmapped(pointer + "/code");
       return;
     }
-    into.assessments.add(
+    into.add(
+        pointer,
         new Assessment(
             ObservationIdentity.id(observation, encounter.get(), takenAt),
             ObservationIdentity.revision(observation),
@@ -96,7 +96,7 @@ final class ObservationReader {
     }
     into.fault(
         pointer + "/status",
-        "status-unusable",
+        Rule.UNUSABLE_STATUS,
         "The status must be final, preliminary, amended, corrected, cancelled or entered-in-error");
     return null;
   }
@@ -116,7 +116,7 @@ final class ObservationReader {
     }
     into.fault(
         pointer + "/effectiveDateTime",
-        "time-missing",
+        Rule.MALFORMED_TIME,
         "When the observation was true, to the minute and with a time zone, is not said");
     return null;
   }

@@ -133,8 +133,7 @@ class ObservationReaderTest {
   void shouldRefuseAUnitItCannotConvert(String unit, String ignored) {
     assertThat(read(observation("8310-5", quantity("37", unit))).faults)
         .extracting(Fault::pointer, Fault::rule)
-        .containsExactly(
-            org.assertj.core.groups.Tuple.tuple("/valueQuantity/code", "unit-unknown"));
+        .containsExactly(org.assertj.core.groups.Tuple.tuple("/valueQuantity/code", "wrong-unit"));
   }
 
   @Test
