@@ -1,0 +1,25 @@
+package org.driftward.scoring.core.timeline;
+
+import java.util.Objects;
+import org.driftward.scoring.contract.ChangedFinding;
+import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Trend;
+import org.driftward.scoring.core.Reading;
+import org.driftward.scoring.core.change.SeriesState;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One series as of its newest reading. Drift, change and trend follow from the other two; they are
+ * kept because most series do not move with most assessments.
+ */
+record Strand(
+    Reading newest,
+    SeriesState state,
+    @Nullable Drift drift,
+    @Nullable ChangedFinding changed,
+    @Nullable Trend trend) {
+  Strand {
+    Objects.requireNonNull(newest, "newest");
+    Objects.requireNonNull(state, "state");
+  }
+}
