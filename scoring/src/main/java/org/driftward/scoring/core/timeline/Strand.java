@@ -9,16 +9,16 @@ import org.driftward.scoring.core.change.SeriesState;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One series as of its newest reading. Drift, change and trend follow from the other two; they are
- * kept because most series do not move with most assessments.
+ * One series as of its newest reading. Drift, change and trend are what its state says of that
+ * reading; they are kept because most series do not move with most assessments.
  */
-record Strand(
+public record Strand(
     Reading newest,
     SeriesState state,
     @Nullable Drift drift,
     @Nullable ChangedFinding changed,
     @Nullable Trend trend) {
-  Strand {
+  public Strand {
     Objects.requireNonNull(newest, "newest");
     Objects.requireNonNull(state, "state");
   }
