@@ -36,8 +36,7 @@ public record Entry(
           .thenComparing(Entry::retracted)
           .thenComparing(Entry::moment)
           .thenComparing(Entry::findings, Entry::compareFindings)
-          .thenComparing(
-              Entry::movedFrom, Comparator.nullsLast(Comparator.<String>naturalOrder()));
+          .thenComparing(Entry::movedFrom, Comparator.nullsLast(Comparator.<String>naturalOrder()));
 
   private static final Comparator<Finding> BY_CONTENT =
       Comparator.comparing(Finding::key)

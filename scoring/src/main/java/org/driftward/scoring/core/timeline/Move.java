@@ -8,13 +8,4 @@ package org.driftward.scoring.core.timeline;
  * @param entry with {@link Entry#movedFrom}
  * @param arrives false to take it back
  */
-public record Move(String to, Entry entry, boolean arrives) {
-
-  static Move arrival(String from, String to, Entry entry) {
-    return new Move(to, entry.from(from), true);
-  }
-
-  static Move departure(String from, String to, Entry entry) {
-    return new Move(to, entry.from(from), false);
-  }
-}
+public record Move(String to, Entry entry, boolean arrives) {}

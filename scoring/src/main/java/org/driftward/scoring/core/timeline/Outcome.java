@@ -43,4 +43,10 @@ public record Outcome(
   public boolean isNothing() {
     return appended && kept == null;
   }
+
+  /** The same, with assessments to pass on. */
+  Outcome moving(List<Move> entries) {
+    return new Outcome(
+        standing, removed, kept, appended, rewrittenFrom, checkpoints, snapshots, entries);
+  }
 }

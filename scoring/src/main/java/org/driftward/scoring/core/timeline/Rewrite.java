@@ -29,7 +29,9 @@ final class Rewrite {
     this.acceptedAt = acceptedAt;
   }
 
-  /** Another revision of an assessment, a late first one, or, without {@code now}, none any more. */
+  /**
+   * Another revision of an assessment, a late first one, or, without {@code now}, none any more.
+   */
   Outcome of(@Nullable Entry before, @Nullable Entry now) {
     var from = earliest(before, now);
     return rewritten(from, before, now, standing.facts());
@@ -40,8 +42,7 @@ final class Rewrite {
     return rewritten(new Moment(from, ""), null, null, facts);
   }
 
-  private Outcome rewritten(
-      Moment from, @Nullable Entry before, @Nullable Entry now, Facts facts) {
+  private Outcome rewritten(Moment from, @Nullable Entry before, @Nullable Entry now, Facts facts) {
     var base = entries.checkpoint(from).orElse(Head.EMPTY);
     var past = countingAfter(base);
     while (base.at() != null && survivors(past, before, now) == 0) {
@@ -62,7 +63,10 @@ final class Rewrite {
       }
     }
     boolean headMoved = !Objects.equals(fold.at(), standing.head().at());
-    if (newest != null && headMoved && (drafts.isEmpty() || last(drafts) != newest)) {
+    if (newest != null
+        && !newest.withdrawn()
+        && headMoved
+        && (drafts.isEmpty() || last(drafts) != newest)) {
       drafts.add(newest);
     }
     var gone = gone(before, now);
@@ -145,7 +149,8 @@ final class Rewrite {
     if (now == null) {
       return before;
     }
-    return now.retracted() ? now : null;
+    boolean said = before != null && before.retracted() && before.moment().equals(now.moment());
+    return now.retracted() && !said ? now : null;
   }
 
   private static Moment earliest(@Nullable Entry before, @Nullable Entry now) {

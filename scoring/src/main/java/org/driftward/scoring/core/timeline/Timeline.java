@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.CarePlan;
-import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * thread-safe.
  *
  * <p>The newest assessment moves the head one step, at a cost that does not depend on the length of
- * the history. Anything else (late, corrected, retracted, an earlier fact) is left to {@link
+ * the entries. Anything else (late, corrected, retracted, an earlier fact) is left to {@link
  * Rewrite}.
  */
 public final class Timeline {
@@ -29,10 +28,9 @@ public final class Timeline {
   }
 
   /** Makes the standing of an encounter again from what was kept. */
-  public Standing resume(String encounter, Facts facts, long sequence, History history) {
-    var fold =
-        new Fold(rules, encounter, facts, history.checkpoint(null).orElse(Head.EMPTY));
-    history.after(fold.head().at()).forEachRemaining(fold::skip);
+  public Standing resume(String encounter, Facts facts, long sequence, Entries entries) {
+    var fold = new Fold(rules, encounter, facts, entries.checkpoint(null).orElse(Head.EMPTY));
+    entries.after(fold.head().at()).forEachRemaining(fold::next);
     return new Standing(encounter, facts, fold.head(), sequence);
   }
 
@@ -42,8 +40,8 @@ public final class Timeline {
    * @param acceptedAt when intake acknowledged it, for the snapshots it causes; or null
    */
   public Outcome take(
-      Standing standing, History history, Entry entry, @Nullable Instant acceptedAt) {
-    var earlier = history.find(entry.id()).orElse(null);
+      Standing standing, Entries entries, Entry entry, @Nullable Instant acceptedAt) {
+    var earlier = entries.find(entry.id()).orElse(null);
     if (earlier != null && !entry.supersedes(earlier)) {
       return Outcome.nothing(standing);
     }
@@ -51,35 +49,33 @@ public final class Timeline {
     var outcome =
         earlier == null && newest && !entry.retracted()
             ? append(standing, entry, acceptedAt)
-            : new Rewrite(rules, standing, history, acceptedAt)
-                .of(earlier, entry, standing.facts());
+            : new Rewrite(rules, standing, entries, acceptedAt).of(earlier, entry);
     return passOn(outcome, standing, entry, true);
   }
 
   /** Takes an assessment back that had come from a merged encounter. */
   public Outcome release(
-      Standing standing, History history, Entry entry, @Nullable Instant acceptedAt) {
-    var here = history.find(entry.id()).orElse(null);
+      Standing standing, Entries entries, Entry entry, @Nullable Instant acceptedAt) {
+    var here = entries.find(entry.id()).orElse(null);
     if (here == null || here.movedFrom() == null || !here.movedFrom().equals(entry.movedFrom())) {
       return Outcome.nothing(standing);
     }
-    var outcome =
-        new Rewrite(rules, standing, history, acceptedAt).of(here, null, standing.facts());
+    var outcome = new Rewrite(rules, standing, entries, acceptedAt).of(here, null);
     return passOn(outcome, standing, here, false);
   }
 
   /** Takes in who the patient is and where. */
   public Outcome take(
-      Standing standing, History history, Encounter encounter, @Nullable Instant acceptedAt) {
+      Standing standing, Entries entries, Encounter encounter, @Nullable Instant acceptedAt) {
     var facts = standing.facts().with(encounter);
-    var outcome = learn(standing, history, facts, acceptedAt);
-    return moveAll(outcome, standing, history);
+    var outcome = learn(standing, entries, facts, acceptedAt);
+    return moveAll(outcome, standing, entries);
   }
 
   /** Takes in a care plan. */
   public Outcome take(
-      Standing standing, History history, CarePlan plan, @Nullable Instant acceptedAt) {
-    return learn(standing, history, standing.facts().with(plan), acceptedAt);
+      Standing standing, Entries entries, CarePlan plan, @Nullable Instant acceptedAt) {
+    return learn(standing, entries, standing.facts().with(plan), acceptedAt);
   }
 
   private Outcome append(Standing standing, Entry entry, @Nullable Instant acceptedAt) {
@@ -99,13 +95,13 @@ public final class Timeline {
   }
 
   private Outcome learn(
-      Standing standing, History history, Facts facts, @Nullable Instant acceptedAt) {
+      Standing standing, Entries entries, Facts facts, @Nullable Instant acceptedAt) {
     if (facts.equals(standing.facts())) {
       return Outcome.nothing(standing);
     }
     var from = facts.differFrom(standing.facts());
     if (from.isPresent() && standing.head().reaches(from.get())) {
-      return new Rewrite(rules, standing, history, acceptedAt).of(from.get(), facts);
+      return new Rewrite(rules, standing, entries, acceptedAt).of(from.get(), facts);
     }
     return new Outcome(
         new Standing(standing.encounter(), facts, standing.head(), standing.sequence()),
@@ -126,15 +122,15 @@ public final class Timeline {
         : outcome.moving(List.of(move(standing.encounter(), survivor, entry, arrives)));
   }
 
-  /** When an encounter is merged, or a merge is undone or mended, its whole history moves. */
-  private static Outcome moveAll(Outcome outcome, Standing before, History history) {
+  /** When an encounter is merged, or a merge is undone or mended, all its entries move. */
+  private static Outcome moveAll(Outcome outcome, Standing before, Entries entries) {
     var from = before.facts().mergedInto();
     var to = outcome.standing().facts().mergedInto();
     if (Optional.ofNullable(from).equals(Optional.ofNullable(to))) {
       return outcome;
     }
     var moves = new ArrayList<Move>();
-    history
+    entries
         .after(null)
         .forEachRemaining(
             entry -> {
@@ -150,9 +146,5 @@ public final class Timeline {
 
   private static Move move(String from, String to, Entry entry, boolean arrives) {
     return new Move(to, entry.from(from), arrives);
-  }
-
-  static Snapshot sent(Snapshot draft, long sequence, boolean latest, @Nullable Instant accepted) {
-    return draft.sent(sequence, latest, accepted);
   }
 }

@@ -8,8 +8,7 @@
  * folded in from the nearest earlier checkpoint, and whatever that changes is said again.
  *
  * <p>Pure: it reads the past through {@link org.driftward.scoring.core.timeline.Entries}, and
- * returns what to keep and what to say as an {@link
- * org.driftward.scoring.core.timeline.Outcome}.
+ * returns what to keep and what to say as an {@link org.driftward.scoring.core.timeline.Outcome}.
  */
 @NullMarked
 package org.driftward.scoring.core.timeline;

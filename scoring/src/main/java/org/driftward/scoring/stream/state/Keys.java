@@ -82,10 +82,7 @@ final class Keys {
 
   private Bytes at(int kind, Moment moment) {
     return Bytes.wrap(
-        kind(kind)
-            .raw(time(moment.takenAt()))
-            .raw(moment.assessment().getBytes(UTF_8))
-            .bytes());
+        kind(kind).raw(time(moment.takenAt())).raw(moment.assessment().getBytes(UTF_8)).bytes());
   }
 
   private ByteWriter kind(int kind) {

@@ -64,9 +64,7 @@ final class ValueCode {
     if (value.precision() <= 18 && value.scale() < SCALES) {
       out.octet(QUANTITY | value.scale() << 4).signed(value.unscaledValue().longValueExact());
     } else {
-      out.octet(LONG_QUANTITY)
-          .block(value.unscaledValue().toByteArray())
-          .signed(value.scale());
+      out.octet(LONG_QUANTITY).block(value.unscaledValue().toByteArray()).signed(value.scale());
     }
     int known = UNITS.indexOf(quantity.unit()) + 1;
     out.count(known);
