@@ -74,6 +74,18 @@ public final class Judge {
     return new Step(head, snapshot(encounter, head, counted.scores(), carePlan));
   }
 
+  /** What the state of a stored strand says, as this judge said it when the reading was new. */
+  Strand revived(Strand bare, Facts facts) {
+    var takenAt = bare.newest().takenAt();
+    var subject = subject(facts, facts.planAt(takenAt).orElse(null), takenAt);
+    return weaver.revived(bare, subject);
+  }
+
+  /** Likewise, of the totals of a score. */
+  Strand revivedTotal(Strand bare) {
+    return totals.revived(bare);
+  }
+
   /** What is said of an assessment that counts no more. */
   Snapshot withdrawn(String encounter, Entry entry) {
     return new Snapshot(

@@ -17,13 +17,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class Rewrite {
 
-  private final Rules rules;
+  private final Fold.Settings settings;
   private final Standing standing;
   private final Entries entries;
   private final @Nullable Instant acceptedAt;
 
-  Rewrite(Rules rules, Standing standing, Entries entries, @Nullable Instant acceptedAt) {
-    this.rules = rules;
+  Rewrite(
+      Fold.Settings settings, Standing standing, Entries entries, @Nullable Instant acceptedAt) {
+    this.settings = settings;
     this.standing = standing;
     this.entries = entries;
     this.acceptedAt = acceptedAt;
@@ -43,26 +44,25 @@ final class Rewrite {
   }
 
   private Outcome rewritten(Moment from, @Nullable Entry before, @Nullable Entry now, Facts facts) {
-    var base = entries.checkpoint(from).orElse(Head.EMPTY);
-    var past = countingAfter(base);
-    while (base.at() != null && survivors(past, before, now) == 0) {
+    var was = Fold.from(settings, standing.encounter(), standing.facts(), entries, from);
+    var past = countingAfter(was.head());
+    while (was.head().at() != null && replaced(past, before, now).isEmpty()) {
       // The newest picture is the one the checkpoint stands on; it has to be said again.
-      base = entries.checkpoint(base.at()).orElse(Head.EMPTY);
-      past = countingAfter(base);
+      was = Fold.from(settings, standing.encounter(), standing.facts(), entries, was.head().at());
+      past = countingAfter(was.head());
     }
+    var fold = new Fold(settings, standing.encounter(), facts, was.head());
+    var said = said(past, from, was);
     var present = replaced(past, before, now);
-
-    var was = said(past, from, base, standing.facts());
-    var fold = new Fold(rules, standing.encounter(), facts, base);
     var drafts = new ArrayList<Snapshot>();
     Snapshot newest = null;
     for (var entry : present) {
       newest = fold.next(entry);
-      if (!entry.moment().isBefore(from) && !newest.equals(was.get(entry.id()))) {
+      if (!entry.moment().isBefore(from) && !newest.equals(said.get(entry.id()))) {
         drafts.add(newest);
       }
     }
-    boolean headMoved = !Objects.equals(fold.at(), standing.head().at());
+    boolean headMoved = !Objects.equals(fold.head().at(), standing.head().at());
     if (newest != null
         && !newest.withdrawn()
         && headMoved
@@ -102,8 +102,7 @@ final class Rewrite {
   }
 
   /** What was said of every moment from {@code from} on, by assessment. */
-  private Map<String, Snapshot> said(List<Entry> past, Moment from, Head base, Facts facts) {
-    var fold = new Fold(rules, standing.encounter(), facts, base);
+  private static Map<String, Snapshot> said(List<Entry> past, Moment from, Fold fold) {
     var said = new HashMap<String, Snapshot>();
     for (var entry : past) {
       var snapshot = fold.next(entry);
@@ -138,10 +137,6 @@ final class Rewrite {
       present.sort(Comparator.comparing(Entry::moment));
     }
     return present;
-  }
-
-  private static int survivors(List<Entry> past, @Nullable Entry before, @Nullable Entry now) {
-    return replaced(past, before, now).size();
   }
 
   /** The assessment that counted, or might have, and does not any more. */

@@ -22,4 +22,9 @@ public record Strand(
     Objects.requireNonNull(newest, "newest");
     Objects.requireNonNull(state, "state");
   }
+
+  /** As it is stored: {@link Judge#revived} says again what follows from the state. */
+  public static Strand bare(Reading newest, SeriesState state) {
+    return new Strand(newest, state, null, null, null);
+  }
 }

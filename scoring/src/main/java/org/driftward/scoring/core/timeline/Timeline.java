@@ -18,18 +18,21 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Timeline {
 
-  /** A checkpoint is kept each time so many assessments have been folded in. */
-  static final int CHECKPOINT_EVERY = 64;
+  private static final int CHECKPOINT_EVERY = 64;
 
-  private final Rules rules;
+  private final Fold.Settings settings;
 
   public Timeline(Rules rules) {
-    this.rules = rules;
+    this(rules, CHECKPOINT_EVERY);
+  }
+
+  Timeline(Rules rules, int checkpointEvery) {
+    this.settings = new Fold.Settings(rules, checkpointEvery);
   }
 
   /** Makes the standing of an encounter again from what was kept. */
   public Standing resume(String encounter, Facts facts, long sequence, Entries entries) {
-    var fold = new Fold(rules, encounter, facts, entries.checkpoint(null).orElse(Head.EMPTY));
+    var fold = Fold.from(settings, encounter, facts, entries, null);
     entries.after(fold.head().at()).forEachRemaining(fold::next);
     return new Standing(encounter, facts, fold.head(), sequence);
   }
@@ -49,7 +52,7 @@ public final class Timeline {
     var outcome =
         earlier == null && newest && !entry.retracted()
             ? append(standing, entry, acceptedAt)
-            : new Rewrite(rules, standing, entries, acceptedAt).of(earlier, entry);
+            : new Rewrite(settings, standing, entries, acceptedAt).of(earlier, entry);
     return passOn(outcome, standing, entry, true);
   }
 
@@ -60,7 +63,7 @@ public final class Timeline {
     if (here == null || here.movedFrom() == null || !here.movedFrom().equals(entry.movedFrom())) {
       return Outcome.nothing(standing);
     }
-    var outcome = new Rewrite(rules, standing, entries, acceptedAt).of(here, null);
+    var outcome = new Rewrite(settings, standing, entries, acceptedAt).of(here, null);
     return passOn(outcome, standing, here, false);
   }
 
@@ -79,7 +82,7 @@ public final class Timeline {
   }
 
   private Outcome append(Standing standing, Entry entry, @Nullable Instant acceptedAt) {
-    var fold = new Fold(rules, standing.encounter(), standing.facts(), standing.head());
+    var fold = new Fold(settings, standing.encounter(), standing.facts(), standing.head());
     var draft = fold.next(entry);
     long sequence = standing.sequence() + 1;
     var snapshot = draft.sent(sequence, !draft.withdrawn(), acceptedAt);
@@ -101,7 +104,7 @@ public final class Timeline {
     }
     var from = facts.differFrom(standing.facts());
     if (from.isPresent() && standing.head().reaches(from.get())) {
-      return new Rewrite(rules, standing, entries, acceptedAt).of(from.get(), facts);
+      return new Rewrite(settings, standing, entries, acceptedAt).of(from.get(), facts);
     }
     return new Outcome(
         new Standing(standing.encounter(), facts, standing.head(), standing.sequence()),

@@ -60,6 +60,14 @@ final class Totals {
     return new Counted(levelled, strands);
   }
 
+  Strand revived(Strand bare) {
+    if (!(bare.newest().value() instanceof Quantity total)) {
+      throw new IllegalArgumentException("the total of a score is no quantity");
+    }
+    return weaver.strand(
+        bare.newest(), bare.state(), thresholds.around(bare.newest().code(), total.value()));
+  }
+
   private static List<Score> withUsual(List<Score> scores, @Nullable BigDecimal usual) {
     var levelled = new ArrayList<>(scores);
     levelled.set(0, scores.get(0).withUsual(usual));

@@ -56,7 +56,11 @@ final class Weaver {
   }
 
   /** What a state says of its newest reading. */
-  private Strand strand(Reading newest, SeriesState state, Around around) {
+  Strand revived(Strand bare, Subject subject) {
+    return strand(bare.newest(), bare.state(), thresholds.around(bare.newest(), subject));
+  }
+
+  Strand strand(Reading newest, SeriesState state, Around around) {
     return new Strand(
         newest,
         state,

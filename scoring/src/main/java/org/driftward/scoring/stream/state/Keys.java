@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Keys {
 
-  private static final int FACTS = 'f';
+  private static final int FACTS = 'a';
   private static final int PLACE = 'p';
   private static final int ENTRY = 'e';
   private static final int CHECKPOINT = 'c';
