@@ -26,7 +26,7 @@ function colours() {
   };
 }
 
-function row(name, value, unit) {
+function row(name, value, unit, at) {
   const line = document.createElement('div');
   line.className = 'chart';
   const label = document.createElement('p');
@@ -35,28 +35,23 @@ function row(name, value, unit) {
   const newest = document.createElement('b');
   newest.textContent = value;
   label.append(newest);
-  if (unit) {
-    const small = document.createElement('span');
-    small.className = 'soft';
-    small.textContent = unit;
-    label.append(small);
-  }
+  const small = document.createElement('span');
+  small.className = 'soft';
+  small.textContent = unit ? `${unit}, ${at}` : at;
+  label.append(small);
   const plot = document.createElement('div');
   plot.setAttribute('role', 'img');
-  plot.setAttribute('aria-label', `${name}, newest ${value} ${unit}. The values stand in the record below.`);
+  plot.setAttribute('aria-label', `${name}, newest ${value} ${unit} at ${at}. The values stand in the record below.`);
   line.append(label, plot);
   place.append(line);
   return plot;
 }
 
-const local = (offset) => (ts) => new Date((ts + offset) * 1000);
+/** Hours and minutes of the hospital: shifted by the zone's offset, read as UTC. */
+const clockWords = (ts, offset) => new Date((ts + offset) * 1000).toISOString().slice(11, 16);
 
 function options(data, plot, c, height, last, extra) {
-  const pad = (n) => String(n).padStart(2, '0');
-  const time = (ts) => {
-    const at = local(data.offset)(ts);
-    return `${pad(at.getUTCHours())}:${pad(at.getUTCMinutes())}`;
-  };
+  const time = (ts) => clockWords(ts, data.offset);
   return {
     width: plot.clientWidth || 600,
     height,
@@ -147,7 +142,7 @@ function range(vital) {
 
 function drawVital(data, vital, c, last) {
   const newest = vital.points[vital.points.length - 1];
-  const plot = row(vital.name, clean(newest.value), vital.unit);
+  const plot = row(vital.name, clean(newest.value), vital.unit, clockWords(newest.t, data.offset));
   const [min, max] = range(vital);
   plots.push(
     new uPlot(
@@ -192,7 +187,7 @@ function bounds(c, points) {
 function drawScore(data, score, c) {
   const newest = score.points[score.points.length - 1];
   const total = newest.low === newest.high ? clean(newest.low) : `${clean(newest.low)}–${clean(newest.high)}`;
-  const plot = row(score.title, total, '');
+  const plot = row(score.title, total, '', clockWords(newest.t, data.offset));
   const top = Math.max(8, ...score.points.map((point) => point.high)) + 1;
   plots.push(
     new uPlot(

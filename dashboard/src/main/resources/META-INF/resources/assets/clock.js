@@ -41,10 +41,14 @@ const write = (element, words) => {
 };
 
 function tick() {
-  if (root.dataset.stale !== undefined) {
-    return; // what we show is old; counting on would make it look alive
+  // What a stale page shows is old; counting on would make it look alive.
+  if (root.dataset.stale === undefined) {
+    show(wardNow());
   }
-  const now = wardNow();
+}
+
+/** Writes every clock on the page as of a ward time. */
+export function show(now) {
   for (const element of document.querySelectorAll('time.count')) {
     const at = Date.parse(element.dateTime);
     const past = now > at;

@@ -1,6 +1,6 @@
 // Keeps a page honest about its line to the server: whether what it shows is live, and if not, as
 // of when. Also holds back a new order of the board while somebody is about to press a button.
-import {setWardTime, wardNow} from './clock.js';
+import {setWardTime, show, wardNow} from './clock.js';
 
 const root = document.documentElement;
 const SILENCE = 15000; // the server beats every 5 s
@@ -29,6 +29,7 @@ function lost() {
     return;
   }
   root.dataset.stale = '';
+  show(heardWard);
   const banner = document.getElementById('lost');
   const what = document.createElement('p');
   what.textContent = `Connection lost. This page shows the ward as at ${clockWords(heardWard)}.`;
@@ -102,6 +103,13 @@ setInterval(() => {
     htmx.swap(target, html, {swapStyle: 'innerHTML'});
   }
 }, 250);
+
+// Once a form has done its work it folds, and the page may be renewed under it.
+body.addEventListener('htmx:afterRequest', (event) => {
+  if (event.detail.successful) {
+    event.detail.elt.closest('details.do')?.removeAttribute('open');
+  }
+});
 
 // An action that did not arrive must never look as if it had.
 function refuse(words) {

@@ -4,8 +4,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.contract.Trend;
 import org.jspecify.annotations.Nullable;
@@ -49,7 +52,7 @@ public record PatientScreen(
         snapshot == null ? null : Countdown.since(snapshot.asOf(), "newest values from"),
         interval(snapshot),
         snapshot == null ? List.of() : drift(snapshot.drift(), findings, now, zone),
-        snapshot == null ? List.of() : trend(snapshot.trend(), findings, now),
+        snapshot == null ? List.of() : trend(snapshot, findings, now),
         snapshot == null ? List.of() : ChangeGroup.of(snapshot.changed(), findings),
         episode == null ? null : EpisodePanel.of(episode, view.story(), reader, now, zone));
   }
@@ -72,12 +75,14 @@ public record PatientScreen(
         .toList();
   }
 
-  private static List<TrendRow> trend(List<Trend> trend, Findings findings, Instant now) {
-    return trend.stream()
+  private static List<TrendRow> trend(Snapshot snapshot, Findings findings, Instant now) {
+    Map<String, String> titles =
+        snapshot.scores().stream().collect(Collectors.toMap(Score::id, Score::title));
+    return snapshot.trend().stream()
         .sorted(
             Comparator.comparing(Trend::significant, Comparator.reverseOrder())
                 .thenComparingDouble(Trend::pValue))
-        .map(one -> TrendRow.of(one, findings, now))
+        .map(one -> TrendRow.of(one, titles, findings, now))
         .toList();
   }
 

@@ -52,13 +52,13 @@ final class PlanNotes {
   static List<String> brief(Card card) {
     var notes = new ArrayList<String>();
     if (card.hold()) {
-      notes.add("Escalation on hold");
+      notes.add("on hold");
     }
     if (card.ceiling() != null) {
-      notes.add("Ceiling: " + card.ceiling());
+      notes.add("ceiling of care");
     }
     if (card.oxygenScale() == 2) {
-      notes.add("Oxygen scale 2");
+      notes.add("oxygen scale 2");
     }
     return notes;
   }

@@ -2,6 +2,7 @@ package org.driftward.dashboard.screen;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Objects;
 import org.driftward.dashboard.core.Movement.Direction;
 import org.driftward.scoring.contract.Trend;
@@ -17,10 +18,15 @@ import org.jspecify.annotations.Nullable;
 public record TrendRow(
     String name, Direction arrow, String slope, boolean significant, String rests, String ahead) {
 
-  static TrendRow of(Trend trend, Findings findings, Instant now) {
+  /**
+   * @param titles of the scores, by id
+   */
+  static TrendRow of(Trend trend, Map<String, String> titles, Findings findings, Instant now) {
     String unit = Wording.unit(findings.unit(trend.code()));
     return new TrendRow(
-        findings.name(trend.code(), trend.site(), trend.side()),
+        titles.containsKey(trend.code())
+            ? titles.get(trend.code())
+            : findings.name(trend.code(), trend.site(), trend.side()),
         arrow(trend),
         Wording.signed(trend.perHour(), 2) + (unit.isEmpty() ? "" : " " + unit) + " per hour",
         trend.significant(),
