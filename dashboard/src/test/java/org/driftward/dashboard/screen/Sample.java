@@ -54,11 +54,12 @@ final class Sample {
             new Frame.Link("/wards/birch", "Ward birch"),
             new Frame.Link("/response", "Response")),
         here,
-        "token-of-the-test");
+        "token-of-the-test",
+        "1");
   }
 
   static Frame stranger() {
-    return new Frame(new Setting(true, 60), NOW, ZONE, null, List.of(), "/sign-in", "");
+    return new Frame(new Setting(true, 60), NOW, ZONE, null, List.of(), "/sign-in", "", "1");
   }
 
   static Instant ago(int minutes) {
