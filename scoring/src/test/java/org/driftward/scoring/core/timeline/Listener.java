@@ -18,8 +18,7 @@ public final class Listener {
   public void hear(Snapshot snapshot) {
     var before = last(snapshot.encounter());
     if (before != null && before.sequence() + 1 != snapshot.sequence()) {
-      throw new AssertionError(
-          "sequence " + snapshot.sequence() + " after " + before.sequence());
+      throw new AssertionError("sequence " + snapshot.sequence() + " after " + before.sequence());
     }
     heard
         .computeIfAbsent(snapshot.encounter(), id -> new TreeMap<>())

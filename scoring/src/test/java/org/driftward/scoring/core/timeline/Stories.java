@@ -113,7 +113,12 @@ public final class Stories {
   }
 
   private static void add(
-      List<Finding> findings, boolean complete, Random random, String code, String unit, int value) {
+      List<Finding> findings,
+      boolean complete,
+      Random random,
+      String code,
+      String unit,
+      int value) {
     if (complete || findings.isEmpty() || random.nextBoolean()) {
       findings.add(Finding.quantity(code, Integer.toString(value), unit));
     }
