@@ -17,7 +17,7 @@ import org.driftward.ingest.contract.CatalogueEntry;
 /** The catalogue as a list of YAML files, one for each region, in the order of the examination. */
 public final class CatalogueFiles implements Catalogue {
 
-  private static final List<String> SHIPPED = List.of("vital-signs");
+  private static final List<String> SHIPPED = List.of("vital-signs", "score-inputs");
 
   private final Map<String, CatalogueEntry> byCode;
 

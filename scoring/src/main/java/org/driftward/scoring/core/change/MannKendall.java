@@ -1,6 +1,5 @@
 package org.driftward.scoring.core.change;
 
-import java.util.Arrays;
 import org.hipparchus.special.Erf;
 
 /**
@@ -10,10 +9,9 @@ import org.hipparchus.special.Erf;
  * @param n number of values
  * @param s pairs that rise less pairs that fall
  * @param variance of {@code s} without a trend, corrected for ties
- * @param pValue two-sided: exact for up to ten values without ties, otherwise by the normal
- *     approximation with continuity correction
+ * @param exact whether the exact distribution of {@code s} is known: up to ten values without ties
  */
-record MannKendall(int n, int s, double variance, double pValue) {
+record MannKendall(int n, int s, double variance, boolean exact) {
 
   private static final int EXACT = 10;
 
@@ -28,53 +26,57 @@ record MannKendall(int n, int s, double variance, double pValue) {
     int n = values.length;
     int s = 0;
     int equal = 0;
+    int squares = 0;
     for (int i = 0; i < n; i++) {
       double earlier = values[i];
+      int moved = 0;
       for (int j = i + 1; j < n; j++) {
-        double later = values[j];
-        s += (later > earlier ? 1 : 0) - (later < earlier ? 1 : 0);
-        equal += later == earlier ? 1 : 0;
+        // The sign of the bits is the sign of the difference, and costs no branch.
+        int sign = Long.signum(Double.doubleToRawLongBits(values[j] - earlier));
+        s += sign;
+        moved += sign & 1;
       }
+      int alike = n - 1 - i - moved;
+      equal += alike;
+      squares += alike * alike;
     }
-    double variance = n * (n - 1.0) * (2 * n + 5) / 18;
-    if (equal > 0) {
-      variance -= ties(values);
+    double variance = n * (n - 1.0) * (2 * n + 5) / 18 - ties(equal, squares);
+    return new MannKendall(n, s, variance, n <= EXACT && equal == 0);
+  }
+
+  /**
+   * Chance of an S at least this far from 0, either way, if there is no trend: exact, or else by
+   * the normal approximation with continuity correction.
+   */
+  double pValue() {
+    if (s == 0) {
+      return 1;
     }
-    double p = n <= EXACT && equal == 0 ? exact(n, s) : normal(s, variance);
-    return new MannKendall(n, s, variance, p);
+    return exact ? Math.min(1, 2 * TAIL[n][Math.abs(s)]) : Erf.erfc(Math.abs(z()) / Math.sqrt(2));
   }
 
   /** Standard normal deviate of {@code s}, continuity corrected; 0 where nothing rises or falls. */
   double z() {
-    return deviate(s, variance);
-  }
-
-  private static double deviate(int s, double variance) {
     return s == 0 ? 0 : (s - Integer.signum(s)) / Math.sqrt(variance);
   }
 
-  private static double normal(int s, double variance) {
-    return s == 0 ? 1 : Erf.erfc(Math.abs(deviate(s, variance)) / Math.sqrt(2));
+  /**
+   * Whether the two-sided p is below {@code level}.
+   *
+   * @param quantile the normal quantile of {@code 1 - level / 2}; comparing with it is far cheaper
+   *     than working out p
+   */
+  boolean below(double level, double quantile) {
+    return exact ? pValue() < level : Math.abs(z()) > quantile;
   }
 
-  private static double exact(int n, int s) {
-    return s == 0 ? 1 : Math.min(1, 2 * TAIL[n][Math.abs(s)]);
-  }
-
-  /** What groups of {@code t} equal values take from the variance: t(t-1)(2t+5)/18 each. */
-  private static double ties(double[] values) {
-    var sorted = values.clone();
-    Arrays.sort(sorted);
-    double sum = 0;
-    for (int i = 0, j; i < sorted.length; i = j) {
-      j = i + 1;
-      while (j < sorted.length && sorted[j] == sorted[i]) {
-        j++;
-      }
-      double t = j - i;
-      sum += t * (t - 1) * (2 * t + 5);
-    }
-    return sum / 18;
+  /**
+   * What groups of t equal values take from the variance: t(t-1)(2t+5)/18 each. The members of a
+   * group have t-1, t-2, ... 0 equals after them; these sum to t(t-1)/2 and their squares to
+   * t(t-1)(2t-1)/6, so that nothing need be sorted or grouped.
+   */
+  private static double ties(int equal, int squares) {
+    return (squares + 2.0 * equal) / 3;
   }
 
   /**

@@ -19,11 +19,14 @@ final class Trends {
   private final TrendRule rule;
   private final long reach;
   private final double quantile;
+  private final double mentionQuantile;
 
   Trends(TrendRule rule) {
     this.rule = rule;
     this.reach = rule.window().toMillis();
-    this.quantile = new NormalDistribution().inverseCumulativeProbability(1 - rule.level() / 2);
+    var normal = new NormalDistribution();
+    this.quantile = normal.inverseCumulativeProbability(1 - rule.level() / 2);
+    this.mentionQuantile = normal.inverseCumulativeProbability(1 - rule.mention() / 2);
   }
 
   /** The window after one more value; what is older than the policy's window leaves. */
@@ -31,18 +34,24 @@ final class Trends {
     return window.with(time, value, time - reach, spacing, rule.points());
   }
 
-  /** The trend of a window whose last value is {@code newest}; empty on too few values. */
+  /**
+   * The trend of a window whose last value is {@code newest}; empty on too few values, and where
+   * chance explains the slope well enough.
+   */
   Optional<Trend> of(Window window, Reading newest, @Nullable Double up, @Nullable Double down) {
     int n = window.size();
     if (n < rule.minimum()) {
       return Optional.empty();
     }
-    var hours = hours(window);
     var values = window.values();
     var test = MannKendall.of(values);
+    if (!test.below(rule.mention(), mentionQuantile)) {
+      return Optional.empty();
+    }
+    var hours = hours(window);
     var slopes = TheilSen.of(hours, values);
     double perHour = slopes.slope();
-    boolean significant = test.pValue() < rule.level();
+    boolean significant = test.below(rule.level(), quantile);
     var threshold = perHour > 0 ? up : perHour < 0 ? down : null;
     var crossing =
         significant && threshold != null

@@ -51,6 +51,12 @@ public record ScoringPolicy(
     }
   }
 
+  /** The same settings under another version. */
+  public ScoringPolicy withVersion(String other) {
+    return new ScoringPolicy(
+        other, validity, spacing, quiet, drift, trend, level, restarts, observations, derived);
+  }
+
   /** How long a value of {@code code} serves; past it, it is missing. */
   public Duration validity(String code) {
     return validity.of(code);

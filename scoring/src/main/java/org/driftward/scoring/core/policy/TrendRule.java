@@ -11,9 +11,12 @@ import java.time.Duration;
  *     impossible, the smallest is 0.083
  * @param level a two-sided p below this is significant; also one less the confidence of the
  *     projection's interval
+ * @param mention a slope with a two-sided p of this or more is not mentioned at all: chance
+ *     explains it
  * @param horizon a crossing that lies further ahead than this is not projected
  */
-public record TrendRule(Duration window, int points, int minimum, double level, Duration horizon) {
+public record TrendRule(
+    Duration window, int points, int minimum, double level, double mention, Duration horizon) {
 
   /** What the memory of one series can hold. */
   public static final int MOST = 48;
@@ -24,8 +27,9 @@ public record TrendRule(Duration window, int points, int minimum, double level, 
     Require.between("trend points", points, minimum, MOST);
     Require.positive("trend level", level);
     Require.positive("trend horizon", horizon);
-    if (level >= 0.5) {
-      throw new IllegalArgumentException("trend level " + level + " is not below 0.5");
+    if (!(level <= mention && mention <= 1)) {
+      throw new IllegalArgumentException(
+          "trend level " + level + " and mention " + mention + " are not in order up to 1");
     }
   }
 }
