@@ -65,7 +65,13 @@ final class Plans {
   private Decision moved(Course course, Case running, Move move, Actor actor, String reason) {
     if (move instanceof To to) {
       return turns.changed(
-          course, running, running.movedTo(to.standing()), to.kind(), actor.account(), null, reason);
+          course,
+          running,
+          running.movedTo(to.standing()),
+          to.kind(),
+          actor.account(),
+          null,
+          reason);
     }
     return Decision.silent(course);
   }
