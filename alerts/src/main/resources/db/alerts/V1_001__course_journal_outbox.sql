@@ -79,7 +79,7 @@ CREATE TABLE alerts.outbox (
   sequence bigint PRIMARY KEY,
   topic    text  NOT NULL,
   key      text  NOT NULL,
-  payload  bytea NOT NULL
+  payload  text  NOT NULL
 );
 
 -- Records of the stream that could not be read, byte for byte, with the reason.
