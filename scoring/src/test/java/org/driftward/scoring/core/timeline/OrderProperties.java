@@ -24,7 +24,7 @@ class OrderProperties {
     return Stories.any(14);
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void shouldEndTheSameWhateverTheOrderRepetitionAndRestarts(
       @ForAll("stories") List<Arrival> story, @ForAll long one, @ForAll long other) {
     var first = heard(Stories.arriving(story, one), 0, one);
@@ -34,7 +34,7 @@ class OrderProperties {
     assertThat(second.latest()).isEqualTo(first.latest());
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void shouldEndLikeOneFoldOverTheFinishedHistory(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var heard = heard(Stories.arriving(story, seed), 6, seed);
@@ -42,7 +42,7 @@ class OrderProperties {
     assertThat(counting(heard.known())).isEqualTo(FinishedHistory.snapshots(story));
   }
 
-  @Property(tries = 1000)
+  @Property(tries = 300)
   void shouldLeaveAfterARetractionWhatNeverHavingSentItLeaves(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var retracted = "A-0";
