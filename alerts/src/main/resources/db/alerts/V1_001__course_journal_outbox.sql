@@ -1,3 +1,5 @@
+CREATE SCHEMA IF NOT EXISTS alerts;
+
 -- One row for each encounter: everything that decisions rest on. Locking it is how two instances,
 -- or a person and a clock, take turns.
 CREATE TABLE alerts.course (
@@ -77,7 +79,7 @@ CREATE TABLE alerts.outbox (
   sequence bigint PRIMARY KEY,
   topic    text  NOT NULL,
   key      text  NOT NULL,
-  payload  bytea NOT NULL
+  payload  text  NOT NULL
 );
 
 -- Records of the stream that could not be read, byte for byte, with the reason.
@@ -91,9 +93,9 @@ CREATE TABLE alerts.quarantine (
   PRIMARY KEY (topic, partition, "offset")
 );
 
-GRANT USAGE ON SCHEMA alerts TO ${app_role};
+GRANT USAGE ON SCHEMA alerts TO "${app_role}";
 GRANT SELECT, INSERT, UPDATE, DELETE ON alerts.course, alerts.episode, alerts.deadline,
-  alerts.care_plan, alerts.outbox, alerts.quarantine TO ${app_role};
-GRANT SELECT, INSERT ON alerts.journal TO ${app_role};
-REVOKE UPDATE, DELETE, TRUNCATE ON alerts.journal FROM ${app_role};
-GRANT SELECT, UPDATE ON alerts.journal_head TO ${app_role};
+  alerts.care_plan, alerts.outbox, alerts.quarantine TO "${app_role}";
+GRANT SELECT, INSERT ON alerts.journal TO "${app_role}";
+REVOKE UPDATE, DELETE, TRUNCATE ON alerts.journal FROM "${app_role}";
+GRANT SELECT, UPDATE ON alerts.journal_head TO "${app_role}";

@@ -16,14 +16,10 @@ public record Answer(String css, String question, List<PatientLine> patients) {
   /** Who needs somebody now, who is sliding, who is overdue, what is in hand. */
   static List<Answer> fourOf(List<PatientLine> lines, Instant now) {
     return List.of(
-        answer("now", "Need somebody now", lines, PatientLine::unanswered),
+        answer("now", "Need somebody now", lines, line -> line.needsSomebody(now)),
         answer("sliding", "Sliding", lines, PatientLine::sliding),
-        answer(
-            "overdue",
-            "Observations overdue",
-            lines,
-            line -> line.nextSet() != null && line.nextSet().late(now)),
-        answer("owned", "In hand", lines, line -> line.hand() != null && !line.unanswered()));
+        answer("overdue", "Observations overdue", lines, line -> line.overdue(now)),
+        answer("owned", "In hand", lines, line -> line.hand() != null && !line.needsSomebody(now)));
   }
 
   private static Answer answer(

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import org.driftward.ingest.contract.CatalogueEntry.Group;
 import org.driftward.scoring.contract.ChangedFinding;
+import org.jspecify.annotations.Nullable;
 
 /** Changed findings that speak about one body function. */
 public record ChangeGroup(String title, List<Change> changes) {
@@ -19,7 +20,8 @@ public record ChangeGroup(String title, List<Change> changes) {
   static List<ChangeGroup> of(List<ChangedFinding> changed, Findings findings) {
     var groups = new EnumMap<Group, List<Change>>(Group.class);
     for (ChangedFinding finding : changed) {
-      groups.computeIfAbsent(finding.group(), group -> new ArrayList<>())
+      groups
+          .computeIfAbsent(finding.group(), group -> new ArrayList<>())
           .add(change(finding, findings.unit(finding.code())));
     }
     return groups.entrySet().stream()
@@ -27,8 +29,7 @@ public record ChangeGroup(String title, List<Change> changes) {
         .toList();
   }
 
-  private static Change change(
-      ChangedFinding finding, @org.jspecify.annotations.Nullable String unit) {
+  private static Change change(ChangedFinding finding, @Nullable String unit) {
     return new Change(
         finding.words(),
         Wording.value(finding.from(), unit) + " → " + Wording.value(finding.to(), unit),

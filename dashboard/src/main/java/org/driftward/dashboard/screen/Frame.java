@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param links where this person may go
  * @param here path of the page
  * @param token proof that a form came from one of our pages
+ * @param version of the style sheets and scripts, so that a browser never mixes old and new
  */
 public record Frame(
     Setting setting,
@@ -23,10 +24,16 @@ public record Frame(
     @Nullable String person,
     List<Link> links,
     String here,
-    String token) {
+    String token,
+    String version) {
 
   /** A way to another page. */
   public record Link(String path, String words) {}
+
+  /** The same frame at a later moment. */
+  public Frame at(Instant later) {
+    return new Frame(setting, later, zone, person, links, here, token, version);
+  }
 
   public String time() {
     return time(now);

@@ -3,14 +3,15 @@ package org.driftward.dashboard.screen;
 import java.time.Instant;
 import java.util.Objects;
 import org.driftward.alerts.contract.Episode;
+import org.driftward.alerts.contract.EpisodeState;
 import org.jspecify.annotations.Nullable;
 
 /**
  * In whose hands an episode is, and which clocks run on it.
  *
- * @param owner as people know them, or null while nobody has answered
+ * @param owner as people know them, or null while nobody is responsible
  * @param state where it stands, in words
- * @param waiting how long nobody has answered, or null once somebody has
+ * @param waiting how long the alarm has waited for an answer, or null once somebody has answered
  * @param clock what must happen next, and by when; null when the episode is over
  * @param told who has been told
  */
@@ -23,18 +24,24 @@ public record Hand(
 
   public static Hand of(Episode episode) {
     String owner = episode.ownerName() == null ? episode.owner() : episode.ownerName();
-    boolean unanswered = episode.owner() == null && !episode.isOver();
     return new Hand(
         owner,
         state(episode),
-        unanswered ? Countdown.since(episode.openedAt(), "unanswered for") : null,
+        episode.state() == EpisodeState.OPEN ? waiting(episode) : null,
         clock(episode),
         episode.audience());
   }
 
+  /** Once answered and alarmed again, the first trigger no longer says how long nobody answered. */
+  private static Countdown waiting(Episode episode) {
+    return episode.acknowledgedAt() == null && episode.attendedAt() == null
+        ? Countdown.since(episode.openedAt(), "unanswered for")
+        : Countdown.since(episode.openedAt(), "alarmed again, concern open for");
+  }
+
   private static String state(Episode episode) {
     return switch (episode.state()) {
-      case OPEN -> "Nobody has answered";
+      case OPEN -> "Not answered";
       case ACKNOWLEDGED -> "Acknowledged";
       case ATTENDED -> "At the bedside";
       case HELD -> "On hold";

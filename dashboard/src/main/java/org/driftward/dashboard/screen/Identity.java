@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Patient.Sex;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Who this is: surname set apart, and two identifiers on every view (practice.md, section 8).
@@ -29,7 +30,7 @@ public record Identity(
     Patient patient = encounter.patient();
     return new Identity(
         PersonName.of(patient.name()),
-        about(patient, now.atZone(zone).toLocalDate()),
+        about(patient.birthDate(), patient.sex(), now.atZone(zone).toLocalDate()),
         patient.birthDate() == null ? "unknown" : Wording.date(patient.birthDate()),
         patient.id(),
         encounter.id(),
@@ -39,11 +40,9 @@ public record Identity(
   }
 
   /** {@code 74 y, female}. */
-  static String about(Patient patient, LocalDate today) {
-    String age = Wording.age(patient.birthDate(), today);
-    return patient.sex() == null || patient.sex() == Sex.UNKNOWN
-        ? age + ", sex unknown"
-        : age + ", " + patient.sex().word();
+  static String about(@Nullable LocalDate born, @Nullable Sex sex, LocalDate today) {
+    String age = Wording.age(born, today);
+    return sex == null || sex == Sex.UNKNOWN ? age + ", sex unknown" : age + ", " + sex.word();
   }
 
   /** Says nothing about the person. */

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.driftward.dashboard.core.Card;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
 import org.jspecify.annotations.Nullable;
@@ -14,8 +16,7 @@ final class PlanNotes {
 
   private PlanNotes() {}
 
-  static List<String> of(
-      @Nullable CarePlan plan, Findings findings, Instant now, ZoneId zone) {
+  static List<String> of(@Nullable CarePlan plan, Findings findings, Instant now, ZoneId zone) {
     var notes = new ArrayList<String>();
     if (plan == null || !plan.inForce(now)) {
       return notes;
@@ -42,8 +43,22 @@ final class PlanNotes {
     if (!notes.isEmpty()) {
       notes.add(
           "Signed by %s until %s: %s"
-              .formatted(
-                  plan.signedBy(), Wording.time(plan.until(), now, zone), plan.reason()));
+              .formatted(plan.signedBy(), Wording.time(plan.until(), now, zone), plan.reason()));
+    }
+    return notes;
+  }
+
+  /** The same in a word each, for a line on a board. */
+  static List<String> brief(Card card) {
+    var notes = new ArrayList<String>();
+    if (card.hold()) {
+      notes.add("on hold");
+    }
+    if (card.ceiling() != null) {
+      notes.add("ceiling of care");
+    }
+    if (card.oxygenScale() == 2) {
+      notes.add("oxygen scale 2");
     }
     return notes;
   }
@@ -56,6 +71,6 @@ final class PlanNotes {
     }
     return low != null
         ? "from " + Wording.withUnit(Wording.number(low), unit)
-        : "up to " + Wording.withUnit(Wording.number(java.util.Objects.requireNonNull(high)), unit);
+        : "up to " + Wording.withUnit(Wording.number(Objects.requireNonNull(high)), unit);
   }
 }

@@ -10,11 +10,19 @@ import org.driftward.scoring.contract.ScoredInput;
  * it comes from.
  *
  * @param risk the risk class in words; both ends where the set is incomplete
+ * @param rise over the patient's own usual level
  * @param missing names of the inputs to measure
  * @param rows in the order of the published table
  */
 public record ScoreTable(
-    String id, ScoreMark mark, String version, String risk, List<String> missing, List<Row> rows) {
+    String id,
+    ScoreMark mark,
+    String version,
+    String risk,
+    String rise,
+    DriftLine line,
+    List<String> missing,
+    List<Row> rows) {
 
   /**
    * @param age since when the value is known
@@ -50,12 +58,31 @@ public record ScoreTable(
   public static ScoreTable of(Score score, Findings findings) {
     return new ScoreTable(
         score.id(),
-        ScoreMark.of(score),
+        ScoreMark.of(score.title(), score.low(), score.high(), score.complete()),
         score.version(),
-        score.risk().equals(score.riskIfWorst())
-            ? score.risk()
-            : score.risk() + ", perhaps " + score.riskIfWorst(),
+        risk(score),
+        rise(score),
+        DriftLine.of(score.low(), score.high(), score.usual()),
         score.missing().stream().map(findings::name).toList(),
         score.inputs().stream().map(input -> Row.of(input, findings)).toList());
+  }
+
+  private static String risk(Score score) {
+    return score.risk().equals(score.riskIfWorst())
+        ? score.risk()
+        : score.risk() + ", perhaps " + score.riskIfWorst();
+  }
+
+  private static String rise(Score score) {
+    var usual = score.usual();
+    var rise = score.rise();
+    if (usual == null || rise == null) {
+      return "usual level not known yet";
+    }
+    return rise.signum() == 0
+        ? "at the patient's usual " + Wording.number(usual)
+        : Wording.signed(rise.doubleValue(), 1)
+            + " on the patient's usual "
+            + Wording.number(usual);
   }
 }

@@ -2,7 +2,9 @@ package org.driftward.dashboard.screen;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Objects;
+import org.driftward.dashboard.core.Movement.Direction;
 import org.driftward.scoring.contract.Trend;
 import org.jspecify.annotations.Nullable;
 
@@ -14,13 +16,18 @@ import org.jspecify.annotations.Nullable;
  * @param ahead the projection with its uncertainty, or why there is none
  */
 public record TrendRow(
-    String name, Movement moving, String slope, boolean significant, String rests, String ahead) {
+    String name, Direction arrow, String slope, boolean significant, String rests, String ahead) {
 
-  static TrendRow of(Trend trend, Findings findings, Instant now) {
+  /**
+   * @param titles of the scores, by id
+   */
+  static TrendRow of(Trend trend, Map<String, String> titles, Findings findings, Instant now) {
     String unit = Wording.unit(findings.unit(trend.code()));
     return new TrendRow(
-        findings.name(trend.code(), trend.site(), trend.side()),
-        moving(trend),
+        titles.containsKey(trend.code())
+            ? titles.get(trend.code())
+            : findings.name(trend.code(), trend.site(), trend.side()),
+        arrow(trend),
         Wording.signed(trend.perHour(), 2) + (unit.isEmpty() ? "" : " " + unit) + " per hour",
         trend.significant(),
         "p = %s, %s"
@@ -29,11 +36,11 @@ public record TrendRow(
         ahead(trend, unit, now));
   }
 
-  private static Movement moving(Trend trend) {
+  private static Direction arrow(Trend trend) {
     if (!trend.significant()) {
-      return Movement.STEADY;
+      return Direction.STEADY;
     }
-    return trend.perHour() > 0 ? Movement.RISING : Movement.FALLING;
+    return trend.perHour() > 0 ? Direction.RISING : Direction.FALLING;
   }
 
   private static String ahead(Trend trend, String unit, Instant now) {
@@ -47,8 +54,7 @@ public record TrendRow(
             between(trend.earliest(), trend.latest(), now));
   }
 
-  private static String between(
-      @Nullable Instant earliest, @Nullable Instant latest, Instant now) {
+  private static String between(@Nullable Instant earliest, @Nullable Instant latest, Instant now) {
     if (earliest == null && latest == null) {
       return "uncertain";
     }

@@ -19,7 +19,7 @@ import java.util.Optional;
 final class Rendering {
 
   private static final List<String> TAGS =
-      List.of("act", "countdown", "drift", "moving", "sign", "token");
+      List.of("act", "arrow", "countdown", "drift", "moving", "sign", "token", "trail");
 
   private static final Engine ENGINE = engine();
 

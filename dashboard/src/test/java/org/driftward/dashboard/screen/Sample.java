@@ -3,23 +3,43 @@ package org.driftward.dashboard.screen;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
-import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.dashboard.contract.Setting;
+import org.driftward.dashboard.core.Board;
+import org.driftward.dashboard.core.Card;
+import org.driftward.dashboard.core.Cards;
+import org.driftward.dashboard.core.Total;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.Patient;
+import org.driftward.ingest.contract.Stay;
+import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoredInput;
+import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
 
 /** An invented ward at one moment of one night. */
 final class Sample {
 
   static final Instant NOW = Instant.parse("2026-01-05T03:12:00Z");
+  static final ZoneId ZONE = ZoneOffset.UTC;
+  static final Reader CHARGE = new Reader("ines.varga", Set.of("charge"));
+  static final Findings FINDINGS = new Findings(Catalogue.shipped());
+
+  private static final Cards CARDS = new Cards(BigDecimal.valueOf(7));
 
   private Sample() {}
 
@@ -27,12 +47,19 @@ final class Sample {
     return new Frame(
         new Setting(true, 60),
         NOW,
-        ZoneOffset.UTC,
+        ZONE,
         "Ines Varga",
         List.of(
-            new Frame.Link("/wards/alder", "Ward alder"), new Frame.Link("/response", "Response")),
+            new Frame.Link("/wards/alder", "Ward alder"),
+            new Frame.Link("/wards/birch", "Ward birch"),
+            new Frame.Link("/response", "Response")),
         here,
-        "token-of-the-test");
+        "token-of-the-test",
+        "1");
+  }
+
+  static Frame stranger() {
+    return new Frame(new Setting(true, 60), NOW, ZONE, null, List.of(), "/sign-in", "", "1");
   }
 
   static Instant ago(int minutes) {
@@ -43,20 +70,69 @@ final class Sample {
     return NOW.plus(Duration.ofMinutes(minutes));
   }
 
-  static Score score(int low, int high, @Nullable Integer usual, String... missing) {
+  static Encounter encounter(
+      String id, @Nullable String bed, String name, int age, Patient.Sex sex) {
+    return new Encounter(
+        id,
+        new Patient("P-" + id.substring(2), name, LocalDate.of(2025 - age, 3, 9), sex),
+        List.of(new Stay("alder", bed, ago(3000))),
+        ago(3000),
+        null,
+        null,
+        1);
+  }
+
+  static Score score(
+      int low, int high, @Nullable Integer usual, List<String> missing, List<ScoredInput> inputs) {
     return new Score(
         "news2",
         "NEWS2",
         "2017",
         BigDecimal.valueOf(low),
         BigDecimal.valueOf(high),
-        missing.length == 0,
-        "medium",
-        "high",
+        missing.isEmpty(),
+        low >= 7 ? "high" : low >= 5 ? "medium" : "low",
+        high >= 7 ? "high" : high >= 5 ? "medium" : "low",
         3,
         usual == null ? null : BigDecimal.valueOf(usual),
-        List.of(missing),
-        List.of());
+        missing,
+        inputs);
+  }
+
+  static Snapshot snapshot(String encounter, Score score, int dueIn) {
+    return new Snapshot(
+        encounter,
+        ago(40),
+        "A-" + encounter,
+        7,
+        true,
+        false,
+        "shipped-1",
+        0,
+        List.of(score),
+        List.of(),
+        List.of(),
+        List.of(),
+        ago(40),
+        List.of(),
+        in(dueIn),
+        Duration.ofHours(1),
+        "NEWS2 of 5 or more",
+        null);
+  }
+
+  /** Hourly totals up to now, oldest first; a negative one is incomplete by three points. */
+  static List<Total> totals(int... lows) {
+    var totals = new ArrayList<Total>();
+    for (int i = 0; i < lows.length; i++) {
+      int low = Math.abs(lows[i]);
+      totals.add(
+          new Total(
+              ago(60 * (lows.length - i)),
+              BigDecimal.valueOf(low),
+              BigDecimal.valueOf(lows[i] < 0 ? low + 3 : low)));
+    }
+    return totals;
   }
 
   static Episode open(String encounter, Level level, int minutes, String... reasons) {
@@ -81,14 +157,14 @@ final class Sample {
         "4",
         state,
         level,
-        owner == null ? null : owner.toLowerCase(java.util.Locale.ROOT).replace(' ', '.'),
+        owner == null ? null : owner.toLowerCase(Locale.ROOT).replace(' ', '.'),
         owner,
         ago(openedAgo),
         in(dueIn),
         awaiting,
         1,
         level == Level.HIGH ? "charge nurse, response team" : "charge nurse",
-        List.of(reasons).stream()
+        Stream.of(reasons)
             .map(words -> new Reason("a-rule", level, words, ago(openedAgo)))
             .toList(),
         null,
@@ -97,143 +173,40 @@ final class Sample {
         null);
   }
 
-  static PatientLine concerned(
-      Episode episode,
-      String bed,
-      String name,
-      String about,
-      Score score,
-      Movement moving,
-      int nextSetIn,
-      Action... actions) {
-    return new PatientLine(
-        episode.encounter(),
-        "alder",
-        bed,
-        PersonName.of(name),
-        about,
-        Sign.of(episode.level()),
-        ScoreMark.of(score),
-        moving,
-        episode.reasons().stream().map(Reason::words).toList(),
-        Hand.of(episode),
-        Countdown.due(in(nextSetIn), "due in", "overdue by"),
-        List.of(actions).stream().map(action -> Act.of(episode, action)).toList());
+  static Card card(
+      Encounter encounter,
+      @Nullable Snapshot snapshot,
+      @Nullable CarePlan plan,
+      @Nullable Episode episode,
+      List<Total> totals) {
+    return CARDS.card(new Cards.Known(encounter, snapshot, plan, episode, totals), NOW);
   }
 
-  static PatientLine quiet(
-      String encounter, String bed, String name, int low, int high, Movement moving, int setIn) {
-    return new PatientLine(
+  static Card quiet(String id, String bed, String name, int total, int dueIn, int... lows) {
+    return card(
+        encounter(id, bed, name, 61, Patient.Sex.FEMALE),
+        snapshot(id, score(total, total, total, List.of(), List.of()), dueIn),
+        null,
+        null,
+        totals(lows));
+  }
+
+  static CarePlan ceiling(String encounter) {
+    return new CarePlan(
         encounter,
-        "alder",
-        bed,
-        PersonName.of(name),
-        "61 y, female",
+        1,
+        2,
+        List.of(new CarePlan.Limit("heart-rate", BigDecimal.valueOf(45), BigDecimal.valueOf(115))),
         null,
-        ScoreMark.of(low == high ? score(low, high, low) : score(low, high, low, "temperature")),
-        moving,
-        List.of(),
+        "ward-based care, no intensive care",
         null,
-        Countdown.due(in(setIn), "due in", "overdue by"),
-        List.of());
+        "agreed with the patient on the round",
+        "m.sorensen",
+        ago(600),
+        in(2000));
   }
 
-  static BoardScreen board() {
-    var lines = new ArrayList<PatientLine>();
-    lines.add(
-        concerned(
-            open(
-                "V-104",
-                Level.HIGH,
-                4,
-                "NEWS2 is 8: at or above 7",
-                "Rose by 6 over the usual 2 within 24 h",
-                "Respiratory rate is 4.2 spreads above the usual 16 /min",
-                "Next set is overdue"),
-            "4",
-            "Marlow, Edith Rose",
-            "74 y, female",
-            score(8, 8, 2),
-            Movement.RISING,
-            -5,
-            Action.ACKNOWLEDGE,
-            Action.ATTEND));
-    lines.add(
-        concerned(
-            episode(
-                "V-111",
-                Level.HIGH,
-                EpisodeState.ACKNOWLEDGED,
-                "Rui Okafor",
-                Awaiting.ATTENDANCE,
-                12,
-                16,
-                "Consciousness scores 3: responds to voice"),
-            "11",
-            "Brandt-Oyelaran, Thomas",
-            "58 y, male",
-            score(5, 9, 1, "temperature", "systolic-pressure"),
-            Movement.RISING,
-            25,
-            Action.ATTEND));
-    lines.add(
-        concerned(
-            episode(
-                "V-107",
-                Level.MEDIUM,
-                EpisodeState.ATTENDED,
-                "Ines Varga",
-                Awaiting.REASSESSMENT,
-                -3,
-                55,
-                "NEWS2 is 5: at or above 5",
-                "Left hand grip is weaker: 5 to 3"),
-            "7",
-            "Quist, Alma",
-            "81 y, female",
-            score(5, 5, 4),
-            Movement.STEADY,
-            40,
-            Action.ATTEND));
-    lines.add(
-        concerned(
-            open("V-102", Level.LOW, 2, "Set overdue by more than a third of its interval"),
-            "2",
-            "Sandoval, Iker",
-            "39 y, male",
-            score(2, 2, 2),
-            Movement.UNKNOWN,
-            -95,
-            Action.ACKNOWLEDGE));
-    lines.add(quiet("V-109", "9", "Halloran, Bridget", 3, 3, Movement.RISING, 45));
-    lines.add(quiet("V-115", "15", "Petrov, Lev", 2, 5, Movement.STEADY, -12));
-    String[] names = {
-      "Abara, Chidi",
-      "Lindqvist, Sven",
-      "Moreau, Celeste",
-      "Tanaka, Yori",
-      "Novak, Petra",
-      "Ferreira, Joana",
-      "Whitlock, Amos",
-      "Eriksen, Dag",
-      "Castellanos, Maria Dolores",
-      "Imran, Sadia",
-      "Vogel, Karl",
-      "Osei, Abena",
-      "Kowalczyk, Jan",
-      "Reyes, Lucia"
-    };
-    for (int i = 0; i < names.length; i++) {
-      lines.add(
-          quiet(
-              "V-2" + i,
-              String.valueOf(i < 1 ? 1 : i + (i > 8 ? 7 : 2)),
-              names[i],
-              i % 3,
-              i % 3,
-              i % 4 == 0 ? Movement.FALLING : Movement.STEADY,
-              60 + 25 * i));
-    }
-    return BoardScreen.of("alder", NOW, lines);
+  static Board board() {
+    return SampleWard.board();
   }
 }

@@ -18,7 +18,19 @@ import org.driftward.scoring.core.score.ScoreDefinition;
 /** The score definitions that ship with the application, and those a hospital adds. */
 public final class ScoreBooks {
 
-  private static final List<String> SHIPPED = List.of("news2");
+  private static final List<String> SHIPPED =
+      List.of(
+          "news2",
+          "pews-brighton",
+          "maternal-trigger",
+          "mews",
+          "qsofa",
+          "sirs",
+          "shock-index",
+          "modified-shock-index",
+          "rox",
+          "gcs",
+          "kdigo-urine");
 
   private ScoreBooks() {}
 

@@ -90,8 +90,7 @@ final class Actions {
     }
     return switch (request.action()) {
       case ACKNOWLEDGE, ATTEND, ESCALATE -> null;
-      case HAND_OVER ->
-          blank(request.to()) ? new Incomplete("to", "names who takes over") : null;
+      case HAND_OVER -> blank(request.to()) ? new Incomplete("to", "names who takes over") : null;
       case CLOSE -> blank(request.reason()) ? new Incomplete("reason", "says why") : null;
       case HOLD -> incompleteHold(request, now);
     };

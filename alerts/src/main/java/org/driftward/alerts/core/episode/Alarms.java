@@ -35,8 +35,7 @@ final class Alarms {
     var episode = opened.episode(course.encounter(), course.place(), policy.ladder());
     var reason = standing.state() == EpisodeState.HELD ? "the care plan holds escalation" : null;
     return new Decision(
-        course.opened(opened),
-        List.of(new EpisodeChanged("opened", by, null, reason, episode)));
+        course.opened(opened), List.of(new EpisodeChanged("opened", by, null, reason, episode)));
   }
 
   /** While the care plan holds escalation, concern is kept and shown, and calls nobody. */

@@ -71,8 +71,19 @@ public record Case(
   Case withConcerns(List<Concern> other) {
     var higher = Concerns.level(other).orElse(level);
     return new Case(
-        id, version, settled, higher, other, standing, alarmed, answered, openedAt,
-        acknowledgedAt, attendedAt, closedAt, closedBecause);
+        id,
+        version,
+        settled,
+        higher,
+        other,
+        standing,
+        alarmed,
+        answered,
+        openedAt,
+        acknowledgedAt,
+        attendedAt,
+        closedAt,
+        closedBecause);
   }
 
   /** Comes to stand elsewhere, and keeps the times that go with it. */
@@ -81,25 +92,54 @@ public record Case(
     boolean answers = next.state() == EpisodeState.ACKNOWLEDGED;
     boolean attends = next.state() == EpisodeState.ATTENDED;
     return new Case(
-        id, version, settled, level, concerns, next, alarmed,
+        id,
+        version,
+        settled,
+        level,
+        concerns,
+        next,
+        alarmed,
         attends ? allAnswered() : answered,
         openedAt,
         acknowledgedAt == null && (answers || attends) ? first : acknowledgedAt,
         attendedAt == null && attends ? first : attendedAt,
-        closedAt, closedBecause);
+        closedAt,
+        closedBecause);
   }
 
   Case alarmedAt(Instant now) {
     return new Case(
-        id, version, settled, level, concerns, standing, now, answered, openedAt,
-        acknowledgedAt, attendedAt, closedAt, closedBecause);
+        id,
+        version,
+        settled,
+        level,
+        concerns,
+        standing,
+        now,
+        answered,
+        openedAt,
+        acknowledgedAt,
+        attendedAt,
+        closedAt,
+        closedBecause);
   }
 
   Case closed(Instant now, String because) {
     var over = new Standing(EpisodeState.CLOSED, null, standing.rung(), null, now);
     return new Case(
-        id, version, settled, level, concerns, over, alarmed, answered, openedAt,
-        acknowledgedAt, attendedAt, now, because);
+        id,
+        version,
+        settled,
+        level,
+        concerns,
+        over,
+        alarmed,
+        answered,
+        openedAt,
+        acknowledgedAt,
+        attendedAt,
+        now,
+        because);
   }
 
   /** The same as the next version after {@code before}. */
@@ -111,8 +151,19 @@ public record Case(
             || !Objects.equals(standing.owner(), before.standing.owner());
     long next = before.version + 1;
     return new Case(
-        id, next, matters ? next : before.settled, level, concerns, standing, alarmed, answered,
-        openedAt, acknowledgedAt, attendedAt, closedAt, closedBecause);
+        id,
+        next,
+        matters ? next : before.settled,
+        level,
+        concerns,
+        standing,
+        alarmed,
+        answered,
+        openedAt,
+        acknowledgedAt,
+        attendedAt,
+        closedAt,
+        closedBecause);
   }
 
   /** What has been seen so far, and what stands now. */

@@ -9,8 +9,8 @@ import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Triggers;
 
 /**
- * What happens when a clock runs out. Each asks the course whether it really has, so a deadline that
- * is delivered twice, or after somebody was faster, does nothing.
+ * What happens when a clock runs out. Each asks the course whether it really has, so a deadline
+ * that is delivered twice, or after somebody was faster, does nothing.
  */
 final class Clocks {
 
@@ -50,7 +50,8 @@ final class Clocks {
     }
     var to = (To) move;
     var moved = running.movedTo(to.standing());
-    boolean again = standing.state() == EpisodeState.ATTENDED || standing.state() == EpisodeState.HELD;
+    boolean again =
+        standing.state() == EpisodeState.ATTENDED || standing.state() == EpisodeState.HELD;
     return turns.changed(
         course,
         running,

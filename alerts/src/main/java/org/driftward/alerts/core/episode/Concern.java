@@ -26,7 +26,13 @@ public record Concern(
   }
 
   static Concern of(Trigger trigger, Instant since) {
-    return new Concern(trigger.rule(), trigger.level(), trigger.level(), trigger.words(), since, trigger.lasting());
+    return new Concern(
+        trigger.rule(),
+        trigger.level(),
+        trigger.level(),
+        trigger.words(),
+        since,
+        trigger.lasting());
   }
 
   Concern joinedBy(Trigger trigger, Level standing) {

@@ -78,13 +78,31 @@ public record Course(
 
   Course withCursor(long sequence) {
     return new Course(
-        encounter, place, sequence, recent, episodes, episode, quiet, lateness, suppressed, plan,
+        encounter,
+        place,
+        sequence,
+        recent,
+        episodes,
+        episode,
+        quiet,
+        lateness,
+        suppressed,
+        plan,
         planRuns);
   }
 
   Course withPlace(Place other) {
     return new Course(
-        encounter, other, cursor, recent, episodes, episode, quiet, lateness, suppressed, plan,
+        encounter,
+        other,
+        cursor,
+        recent,
+        episodes,
+        episode,
+        quiet,
+        lateness,
+        suppressed,
+        plan,
         planRuns);
   }
 
@@ -95,33 +113,78 @@ public record Course(
 
   Course withLateness(Lateness watch) {
     return new Course(
-        encounter, place, cursor, recent, episodes, episode, quiet, watch, suppressed, plan,
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes,
+        episode,
+        quiet,
+        watch,
+        suppressed,
+        plan,
         planRuns);
   }
 
   Course withPlan(CarePlan signed, boolean runs) {
     return new Course(
-        encounter, place, cursor, recent, episodes, episode, quiet, lateness, suppressed, signed,
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes,
+        episode,
+        quiet,
+        lateness,
+        suppressed,
+        signed,
         runs);
   }
 
   Course withQuiet(@Nullable Quiet other) {
     return new Course(
-        encounter, place, cursor, recent, episodes, episode, other, lateness, suppressed, plan,
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes,
+        episode,
+        other,
+        lateness,
+        suppressed,
+        plan,
         planRuns);
   }
 
   Course opened(Case opened) {
     return new Course(
-        encounter, place, cursor, recent, episodes + 1, opened, null, lateness, suppressed, plan,
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes + 1,
+        opened,
+        null,
+        lateness,
+        suppressed,
+        plan,
         planRuns);
   }
 
   /** An episode that is over is kept in its own record, not here. */
   Course withEpisode(Case changed) {
     return new Course(
-        encounter, place, cursor, recent, episodes, changed.isOver() ? null : changed, quiet,
-        lateness, suppressed, plan, planRuns);
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes,
+        changed.isOver() ? null : changed,
+        quiet,
+        lateness,
+        suppressed,
+        plan,
+        planRuns);
   }
 
   String nextEpisode() {

@@ -3,6 +3,7 @@ package org.driftward.alerts.core.episode;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
 import org.driftward.alerts.core.episode.Verdict.NoLongerApplies;
 import org.driftward.alerts.core.policy.EscalationPolicy;
@@ -95,7 +96,7 @@ public final class Escalation {
   /**
    * A care plan is signed: {@code plan} becomes the encounter's next version.
    *
-   * @throws PlanRefusedException naming the field that local policy does not allow
+   * @throws RefusedException naming the field that local policy does not allow
    */
   public Decision planned(Course course, CarePlan plan, Actor actor, Instant now) {
     return plans.sign(course, plan, actor, now);

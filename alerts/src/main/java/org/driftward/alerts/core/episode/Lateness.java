@@ -27,7 +27,8 @@ public record Lateness(Instant lastSet, Instant due, Duration interval, int step
     if (before != null && before.due.equals(due)) {
       return before;
     }
-    var interval = snapshot.interval() == null ? Duration.between(lastSet, due) : snapshot.interval();
+    var interval =
+        snapshot.interval() == null ? Duration.between(lastSet, due) : snapshot.interval();
     return new Lateness(lastSet, due, interval, 0);
   }
 

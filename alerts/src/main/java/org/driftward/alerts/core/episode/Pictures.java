@@ -3,20 +3,15 @@ package org.driftward.alerts.core.episode;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Limits;
-import org.driftward.alerts.core.trigger.Mark;
-import org.driftward.alerts.core.trigger.Recent;
 import org.driftward.alerts.core.trigger.Trigger;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.scoring.contract.Snapshot;
-import org.jspecify.annotations.Nullable;
 
 /** What a new picture of the patient does to the course. */
 final class Pictures {

@@ -23,8 +23,7 @@ public record Place(String ward, @Nullable String bed, boolean present, long ver
   }
 
   static Place of(Encounter encounter) {
-    return new Place(
-        encounter.ward(), encounter.bed(), encounter.present(), encounter.version());
+    return new Place(encounter.ward(), encounter.bed(), encounter.present(), encounter.version());
   }
 
   boolean sameBedAs(Place other) {

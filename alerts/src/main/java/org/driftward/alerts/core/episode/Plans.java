@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Collections;
 import java.util.List;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.policy.EscalationPolicy;
@@ -65,31 +66,37 @@ final class Plans {
   private Decision moved(Course course, Case running, Move move, Actor actor, String reason) {
     if (move instanceof To to) {
       return turns.changed(
-          course, running, running.movedTo(to.standing()), to.kind(), actor.account(), null, reason);
+          course,
+          running,
+          running.movedTo(to.standing()),
+          to.kind(),
+          actor.account(),
+          null,
+          reason);
     }
     return Decision.silent(course);
   }
 
   private void check(CarePlan plan, Actor actor, Instant now) {
     if (Collections.disjoint(actor.roles(), rules.signers())) {
-      throw new PlanRefusedException("signedBy", "your role may not sign care plans");
+      throw new RefusedException("signedBy", "your role may not sign care plans");
     }
     if (plan.reason().isBlank()) {
-      throw new PlanRefusedException("reason", "says why");
+      throw new RefusedException("reason", "says why");
     }
     if (plan.from().isAfter(now)) {
-      throw new PlanRefusedException("from", "a plan is in force from when it is signed");
+      throw new RefusedException("from", "a plan is in force from when it is signed");
     }
     if (!plan.until().isAfter(now)) {
-      throw new PlanRefusedException("until", "is a time in the future");
+      throw new RefusedException("until", "is a time in the future");
     }
     if (plan.until().isAfter(now.plus(rules.longest()))) {
-      throw new PlanRefusedException(
+      throw new RefusedException(
           "until", "is at most " + rules.longest() + " away by local policy");
     }
     checkInterval(plan.interval());
     if (plan.hold() != null && !plan.hold().until().isAfter(now)) {
-      throw new PlanRefusedException("hold", "its end is a time in the future");
+      throw new RefusedException("hold", "its end is a time in the future");
     }
   }
 
@@ -97,7 +104,7 @@ final class Plans {
     if (interval != null
         && (interval.compareTo(rules.shortestInterval()) < 0
             || interval.compareTo(rules.longestInterval()) > 0)) {
-      throw new PlanRefusedException(
+      throw new RefusedException(
           "interval",
           "is from %s to %s by local policy"
               .formatted(rules.shortestInterval(), rules.longestInterval()));

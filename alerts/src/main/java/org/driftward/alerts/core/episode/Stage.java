@@ -168,8 +168,7 @@ enum Stage {
   }
 
   Move close(Standing now, Turn turn) {
-    return new To(
-        new Standing(EpisodeState.CLOSED, null, now.rung(), null, turn.now()), "closed");
+    return new To(new Standing(EpisodeState.CLOSED, null, now.rung(), null, turn.now()), "closed");
   }
 
   abstract Move clockRanOut(Standing now, Turn turn);

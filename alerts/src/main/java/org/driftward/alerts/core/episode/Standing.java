@@ -15,11 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param since when it came to stand so, wall clock
  */
 public record Standing(
-    EpisodeState state,
-    @Nullable Owner owner,
-    int rung,
-    @Nullable Instant due,
-    Instant since) {
+    EpisodeState state, @Nullable Owner owner, int rung, @Nullable Instant due, Instant since) {
 
   public Standing {
     Objects.requireNonNull(state, "state");

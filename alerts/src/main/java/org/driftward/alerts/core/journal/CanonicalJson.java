@@ -10,9 +10,9 @@ import org.driftward.ingest.contract.Word;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Writes JSON of which there is only one: members sorted by name, no white space, strings escaped as
- * RFC 8785 says, absent values left out. Numbers are whole or plain decimals; unlike RFC 8785 they
- * are not binary floating point, so that a value is kept as it was given.
+ * Writes JSON of which there is only one: members sorted by name, no white space, strings escaped
+ * as RFC 8785 says, absent values left out. Numbers are whole or plain decimals; unlike RFC 8785
+ * they are not binary floating point, so that a value is kept as it was given.
  */
 public final class CanonicalJson {
 
@@ -21,8 +21,8 @@ public final class CanonicalJson {
   private CanonicalJson() {}
 
   /**
-   * @param value a map, a collection, text, a whole number or {@link BigDecimal}, a boolean, a time,
-   *     a duration or a {@link Word}
+   * @param value a map, a collection, text, a whole number or {@link BigDecimal}, a boolean, a
+   *     time, a duration or a {@link Word}
    * @throws IllegalArgumentException naming the type that it cannot write
    */
   public static String write(Object value) {

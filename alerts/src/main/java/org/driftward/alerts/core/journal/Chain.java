@@ -24,8 +24,7 @@ public record Chain(long sequence, String hash) {
   public Entry next(Line line, Instant now) {
     var at = now.truncatedTo(ChronoUnit.MILLIS);
     var unsealed =
-        new Entry(
-            sequence + 1, at, line.subject(), line.kind(), line.by(), line.body(), hash, "");
+        new Entry(sequence + 1, at, line.subject(), line.kind(), line.by(), line.body(), hash, "");
     return seal(unsealed);
   }
 

@@ -61,8 +61,7 @@ public final class Lines {
   }
 
   private static Line plan(String kind, String by, CarePlan plan) {
-    return new Line(
-        "care-plan/" + plan.encounter(), kind, by, CanonicalJson.write(fields(plan)));
+    return new Line("care-plan/" + plan.encounter(), kind, by, CanonicalJson.write(fields(plan)));
   }
 
   private static Map<String, Object> episode(Episode episode) {

@@ -28,8 +28,6 @@ public record Mark(Instant set, Map<String, Level> worst, Set<String> drifting, 
   }
 
   boolean sameAs(Mark other) {
-    return worst.equals(other.worst)
-        && drifting.equals(other.drifting)
-        && partial == other.partial;
+    return worst.equals(other.worst) && drifting.equals(other.drifting) && partial == other.partial;
   }
 }

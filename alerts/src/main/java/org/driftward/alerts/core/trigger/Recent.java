@@ -10,8 +10,8 @@ import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.Recovery;
 
 /**
- * The newest sets of one encounter, oldest first, a bounded number of them. A corrected or retracted
- * set takes its mark with it, so the memory depends only on the sets that count.
+ * The newest sets of one encounter, oldest first, a bounded number of them. A corrected or
+ * retracted set takes its mark with it, so the memory depends only on the sets that count.
  */
 public record Recent(List<Mark> marks) {
 

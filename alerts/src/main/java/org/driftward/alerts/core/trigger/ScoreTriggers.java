@@ -11,7 +11,9 @@ import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
 
-/** Totals, single inputs, rise over the patient's own level, and what an incomplete set may hide. */
+/**
+ * Totals, single inputs, rise over the patient's own level, and what an incomplete set may hide.
+ */
 final class ScoreTriggers {
 
   private final TriggerPolicy policy;
@@ -40,8 +42,7 @@ final class ScoreTriggers {
 
   private List<ScoreRule> rulesFor(Score score, Score leading) {
     return policy.scores().stream()
-        .filter(
-            rule -> rule.score() == null ? score == leading : score.id().equals(rule.score()))
+        .filter(rule -> score.id().equals(rule.score() == null ? leading.id() : rule.score()))
         .toList();
   }
 
@@ -54,7 +55,7 @@ final class ScoreTriggers {
     if (altered != null) {
       gathering.fire(rule, altered.level(), wording.total(score, altered.at(), asOf));
     }
-    if (raw != null && raw != altered) {
+    if (raw != null && !raw.equals(altered)) {
       gathering.suppress(rule, raw.level(), wording.total(score, raw.at(), asOf));
     }
     gathering.mayReach(rule, levelOf(reached(rules, score.high().subtract(accepted))));
@@ -66,7 +67,7 @@ final class ScoreTriggers {
     @Nullable ScoreRule least = reached(rules, score.low());
     if (possible != null
         && worst != null
-        && worst != least
+        && !worst.equals(least)
         && worst.level().compareTo(possible.reaching()) >= 0) {
       gathering.firePassing(
           "possible-" + score.id(), possible.level(), wording.possible(score, worst.at(), asOf));

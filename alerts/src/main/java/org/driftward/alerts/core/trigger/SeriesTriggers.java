@@ -62,11 +62,7 @@ final class SeriesTriggers {
   }
 
   private static void fire(
-      String rule,
-      Level level,
-      String words,
-      boolean accepted,
-      Gathering gathering) {
+      String rule, Level level, String words, boolean accepted, Gathering gathering) {
     if (accepted) {
       gathering.suppress(rule, level, words);
     } else {
@@ -102,8 +98,8 @@ final class SeriesTriggers {
   }
 
   /**
-   * A trend back to normal crosses thresholds too. Where either way is worse, the threshold must lie
-   * outside the range of a well adult; a score gets worse upwards.
+   * A trend back to normal crosses thresholds too. Where either way is worse, the threshold must
+   * lie outside the range of a well adult; a score gets worse upwards.
    */
   private boolean forTheWorse(Trend trend) {
     Optional<CatalogueEntry> found = catalogue.find(trend.code());

@@ -39,8 +39,11 @@ public final class Wording {
   String total(Score score, BigDecimal at, Instant asOf) {
     return reading(score)
         + at(asOf)
-        + " (" + plain(at) + " or more)"
-        + after(": ", score.inputs().stream().filter(i -> i.points() > 0).map(this::points).toList());
+        + " ("
+        + plain(at)
+        + " or more)"
+        + after(
+            ": ", score.inputs().stream().filter(i -> i.points() > 0).map(this::points).toList());
   }
 
   String possible(Score score, BigDecimal at, Instant asOf) {
@@ -66,8 +69,7 @@ public final class Wording {
 
   String rise(Score score, BigDecimal usual, Instant asOf) {
     return "%s%s, %s above this patient's usual %s"
-        .formatted(
-            reading(score), at(asOf), plain(score.low().subtract(usual)), plain(usual));
+        .formatted(reading(score), at(asOf), plain(score.low().subtract(usual)), plain(usual));
   }
 
   String drift(Drift drift, int sets, Instant asOf) {

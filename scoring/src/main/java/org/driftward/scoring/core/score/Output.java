@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A recorded volume is what came since the volume recorded before it. So the record covers the
  * hours only if it begins with a volume at least that long before the last one; the rate is over
- * the time that the volumes really cover, which may be a little longer.
+ * the time that the volumes really cover, which may be up to a third longer (engineering choice).
  *
  * @param volume recorded since the one before
  * @param over at least this long
@@ -60,11 +60,11 @@ public record Output(Source volume, Duration over, @Nullable Source weight) impl
     if (last == null) {
       return null;
     }
-    var slack = sight.serves(volume);
+    var slack = slack(sight.serves(volume));
     var latestStart = last.takenAt().minus(over);
     var total = BigDecimal.ZERO;
     Instant from = null;
-    for (var reading : sight.over(volume, over.plus(slack).plus(slack))) {
+    for (var reading : sight.since(volume, latestStart.minus(slack))) {
       var number = volume.number(reading);
       if (number == null) {
         return null;
@@ -77,6 +77,14 @@ public record Output(Source volume, Duration over, @Nullable Source weight) impl
       }
     }
     return from == null ? null : new Covered(total, from, last.takenAt());
+  }
+
+  /**
+   * How much longer than asked the covered time may be: a third, so that no lull is averaged out.
+   */
+  private Duration slack(Duration serves) {
+    var third = over.dividedBy(3);
+    return serves.compareTo(third) < 0 ? serves : third;
   }
 
   @Override

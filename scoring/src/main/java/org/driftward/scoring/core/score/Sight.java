@@ -2,6 +2,7 @@ package org.driftward.scoring.core.score;
 
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,9 +51,9 @@ final class Sight {
     return reading == null ? null : source.number(reading);
   }
 
-  /** Readings of the source over the time before the picture, oldest first. */
-  List<Reading> over(Source source, Duration time) {
-    return history.since(source.finding(), picture.asOf().minus(time));
+  /** Readings of the source from a time up to the picture, oldest first. */
+  List<Reading> since(Source source, Instant from) {
+    return history.since(source.finding(), from);
   }
 
   Duration serves(Source source) {

@@ -56,42 +56,27 @@ final class Rewrite {
     var present = replaced(past, before, now);
     var drafts = new ArrayList<Snapshot>();
     Snapshot newest = null;
+    boolean newestSaid = false;
     for (var entry : present) {
       newest = fold.next(entry);
-      if (!entry.moment().isBefore(from) && !newest.equals(said.get(entry.id()))) {
+      newestSaid = !entry.moment().isBefore(from) && !newest.equals(said.get(entry.id()));
+      if (newestSaid) {
         drafts.add(newest);
       }
     }
-    boolean headMoved = !Objects.equals(fold.head().at(), standing.head().at());
-    if (newest != null
-        && !newest.withdrawn()
-        && headMoved
-        && (drafts.isEmpty() || last(drafts) != newest)) {
+    boolean valid = newest != null && !newest.withdrawn();
+    if (valid && !newestSaid && !Objects.equals(fold.head().at(), standing.head().at())) {
       drafts.add(newest);
+      newestSaid = true;
     }
     var gone = gone(before, now);
     if (gone != null) {
       drafts.add(0, fold.withdrawn(gone));
     }
-    return outcome(from, before, now, facts, fold, drafts, newest);
-  }
-
-  private Outcome outcome(
-      Moment from,
-      @Nullable Entry before,
-      @Nullable Entry now,
-      Facts facts,
-      Fold fold,
-      List<Snapshot> drafts,
-      @Nullable Snapshot newest) {
-    long sequence = standing.sequence();
-    var snapshots = new ArrayList<Snapshot>(drafts.size());
-    for (var draft : drafts) {
-      boolean latest = draft == newest && !draft.withdrawn();
-      snapshots.add(draft.sent(++sequence, latest, acceptedAt));
-    }
+    var snapshots = stamped(drafts, valid && newestSaid);
     return new Outcome(
-        new Standing(standing.encounter(), facts, fold.head(), sequence),
+        new Standing(
+            standing.encounter(), facts, fold.head(), standing.sequence() + snapshots.size()),
         before,
         now,
         false,
@@ -99,6 +84,16 @@ final class Rewrite {
         fold.checkpoints().stream().filter(head -> !head.isBefore(from)).toList(),
         snapshots,
         List.of());
+  }
+
+  private List<Snapshot> stamped(List<Snapshot> drafts, boolean lastIsLatest) {
+    var snapshots = new ArrayList<Snapshot>(drafts.size());
+    long sequence = standing.sequence();
+    for (var draft : drafts) {
+      boolean last = snapshots.size() == drafts.size() - 1;
+      snapshots.add(draft.sent(++sequence, last && lastIsLatest, acceptedAt));
+    }
+    return snapshots;
   }
 
   /** What was said of every moment from {@code from} on, by assessment. */
@@ -153,9 +148,5 @@ final class Rewrite {
       return Objects.requireNonNull(before == null ? now : before).moment();
     }
     return before.moment().isBefore(now.moment()) ? before.moment() : now.moment();
-  }
-
-  private static Snapshot last(List<Snapshot> snapshots) {
-    return snapshots.get(snapshots.size() - 1);
   }
 }

@@ -69,7 +69,7 @@ final class Weaver {
         detector.trend(state, newest, around.above(), around.below()).orElse(null));
   }
 
-  private TreeMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {
+  private SortedMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {
     var strands = new TreeMap<>(before.strands());
     var restart = before.at() == null ? null : lastRestart(before.at().takenAt(), asOf, facts);
     if (restart != null) {

@@ -39,15 +39,15 @@ final class ByteReader {
 
   long signed() {
     long value = count();
-    return value >>> 1 ^ -(value & 1);
+    return (value >>> 1) ^ -(value & 1);
   }
 
   int fixedInt() {
-    return octet() << 24 | octet() << 16 | octet() << 8 | octet();
+    return (octet() << 24) | (octet() << 16) | (octet() << 8) | octet();
   }
 
   long fixedLong() {
-    return (long) fixedInt() << 32 | fixedInt() & 0xFFFF_FFFFL;
+    return ((long) fixedInt() << 32) | (fixedInt() & 0xFFFF_FFFFL);
   }
 
   String text() {

@@ -25,7 +25,7 @@ final class ByteWriter {
     room(10);
     long rest = value;
     while ((rest & ~0x7FL) != 0) {
-      bytes[size++] = (byte) (rest & 0x7F | 0x80);
+      bytes[size++] = (byte) ((rest & 0x7F) | 0x80);
       rest >>>= 7;
     }
     bytes[size++] = (byte) rest;
@@ -34,7 +34,7 @@ final class ByteWriter {
 
   /** Of either sign, small ones short. */
   ByteWriter signed(long value) {
-    return count(value << 1 ^ value >> 63);
+    return count((value << 1) ^ (value >> 63));
   }
 
   /** Four bytes, highest first. */

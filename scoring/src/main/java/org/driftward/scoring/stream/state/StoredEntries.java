@@ -3,8 +3,10 @@ package org.driftward.scoring.stream.state;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.kafka.common.utils.Bytes;
+import org.apache.kafka.streams.KeyValue;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.driftward.scoring.core.timeline.Entries;
 import org.driftward.scoring.core.timeline.Entry;
@@ -89,35 +91,45 @@ final class StoredEntries implements Entries {
     }
   }
 
+  /** Everything is made ready before the first write, so that a failure leaves the store whole. */
   void keep(Outcome outcome) {
+    for (var change : changes(outcome)) {
+      store.put(change.key, change.value);
+    }
+  }
+
+  /** What to put; a null value deletes. */
+  private List<KeyValue<Bytes, byte @Nullable []>> changes(Outcome outcome) {
     long sequence = outcome.standing().sequence();
+    var changes = new ArrayList<KeyValue<Bytes, byte @Nullable []>>();
     var removed = outcome.removed();
     var kept = outcome.kept();
     boolean samePlace = removed != null && kept != null && removed.moment().equals(kept.moment());
     if (removed != null && !samePlace) {
-      store.delete(keys.entry(removed.moment()));
+      changes.add(KeyValue.pair(keys.entry(removed.moment()), null));
       if (kept == null) {
-        store.delete(keys.place(removed.id()));
+        changes.add(KeyValue.pair(keys.place(removed.id()), null));
       }
     }
     if (kept != null) {
-      store.put(keys.entry(kept.moment()), entryCode.write(kept, sequence));
+      changes.add(KeyValue.pair(keys.entry(kept.moment()), entryCode.write(kept, sequence)));
       if (!samePlace) {
-        store.put(keys.place(kept.id()), Keys.time(kept.moment().takenAt()));
+        changes.add(KeyValue.pair(keys.place(kept.id()), Keys.time(kept.moment().takenAt())));
       }
     }
     if (outcome.rewrittenFrom() != null) {
-      checkpointsFrom(outcome.rewrittenFrom()).forEach(store::delete);
+      checkpointsFrom(outcome.rewrittenFrom())
+          .forEach(stale -> changes.add(KeyValue.pair(stale, null)));
     }
     for (var head : outcome.checkpoints()) {
-      var at = head.at();
-      if (at != null) {
-        store.put(keys.checkpoint(at), headCode.write(head));
-      }
+      var at = Objects.requireNonNull(head.at());
+      changes.add(KeyValue.pair(keys.checkpoint(at), headCode.write(head)));
     }
     if (!outcome.appended()) {
-      store.put(keys.facts(), FactsCode.write(outcome.standing().facts(), sequence));
+      var facts = FactsCode.write(outcome.standing().facts(), sequence);
+      changes.add(KeyValue.pair(keys.facts(), facts));
     }
+    return changes;
   }
 
   private List<Bytes> checkpointsFrom(Moment from) {

@@ -62,7 +62,7 @@ final class ValueCode {
   private static void quantity(Quantity quantity, ByteWriter out) {
     var value = quantity.value();
     if (value.precision() <= 18 && value.scale() < SCALES) {
-      out.octet(QUANTITY | value.scale() << 4).signed(value.unscaledValue().longValueExact());
+      out.octet(QUANTITY | (value.scale() << 4)).signed(value.unscaledValue().longValueExact());
     } else {
       out.octet(LONG_QUANTITY).block(value.unscaledValue().toByteArray()).signed(value.scale());
     }
