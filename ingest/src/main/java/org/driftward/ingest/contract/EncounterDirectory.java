@@ -8,5 +8,11 @@ import java.util.Optional;
  * is found. Thread-safe.
  */
 public interface EncounterDirectory {
+
+  /**
+   * @return empty only if the encounter does not exist
+   * @throws AssessmentIntake.UnavailableException if it is not known here and Kafka does not say
+   *     within a bounded wait whether it exists
+   */
   Optional<Encounter> find(String encounter);
 }

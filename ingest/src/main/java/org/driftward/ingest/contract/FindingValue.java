@@ -13,14 +13,25 @@ public sealed interface FindingValue {
   String plain();
 
   /**
-   * @param value as measured, in {@code unit}; kept exactly
+   * @param value as measured, in {@code unit}; kept exactly; at most {@value #MOST_DIGITS} digits
+   *     before and after the point, so that no number blows up memory when it is written out
    * @param unit UCUM code, case-sensitive, for example {@code /min}, {@code mm[Hg]}, {@code Cel}
    */
   record Quantity(BigDecimal value, String unit) implements FindingValue {
+    public static final int MOST_DIGITS = 24;
+
     public Quantity {
-      var stripped = Objects.requireNonNull(value, "value").stripTrailingZeros();
+      if (!fits(value)) {
+        throw new IllegalArgumentException("a number of more than " + MOST_DIGITS + " digits");
+      }
+      var stripped = value.stripTrailingZeros();
       value = stripped.scale() < 0 ? stripped.setScale(0) : stripped;
       Objects.requireNonNull(unit, "unit");
+    }
+
+    /** Whether a number is one that a person or a device may have measured. */
+    public static boolean fits(BigDecimal value) {
+      return value.precision() <= MOST_DIGITS && Math.abs((long) value.scale()) <= MOST_DIGITS;
     }
 
     @Override

@@ -30,6 +30,14 @@ public enum Topic {
     return topic;
   }
 
+  /**
+   * The largest record in bytes, for {@code max.message.bytes} of the topic. A refused input is
+   * kept whole, in Base64, with its faults.
+   */
+  public int largestRecord() {
+    return this == REJECTED ? 12 << 20 : 1 << 20;
+  }
+
   public boolean compacted() {
     return compacted;
   }

@@ -1,13 +1,9 @@
 package org.driftward.ingest.json;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.ObjectWriter;
-import com.fasterxml.jackson.databind.SerializationFeature;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import org.driftward.ingest.contract.JsonFormat;
@@ -17,7 +13,7 @@ import org.driftward.ingest.contract.JsonFormat;
  */
 public final class JacksonFormat<T> implements JsonFormat<T> {
 
-  private static final ObjectMapper MAPPER = mapper();
+  private static final ObjectMapper MAPPER = JsonSettings.apply(new ObjectMapper());
 
   private final ObjectReader reader;
   private final ObjectWriter writer;
@@ -25,19 +21,6 @@ public final class JacksonFormat<T> implements JsonFormat<T> {
   public JacksonFormat(Class<T> type) {
     this.reader = MAPPER.readerFor(type);
     this.writer = MAPPER.writerFor(type);
-  }
-
-  private static ObjectMapper mapper() {
-    return JsonMapper.builder()
-        .findAndAddModules()
-        .defaultPropertyInclusion(
-            JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.ALWAYS))
-        .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
-        .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
-        .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-        .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
-        .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-        .build();
   }
 
   @Override

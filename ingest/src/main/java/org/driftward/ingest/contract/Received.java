@@ -1,0 +1,58 @@
+package org.driftward.ingest.contract;
+
+import java.util.Objects;
+import org.driftward.ingest.contract.Assessment.Source;
+
+/**
+ * What came in, as it came: kept byte for byte if it is refused. Immutable, thread-safe; equal only
+ * to itself.
+ */
+public final class Received {
+
+  private final String origin;
+  private final Source source;
+  private final String target;
+  private final String contentType;
+  private final byte[] bytes;
+
+  /**
+   * @param origin who sends, for example an account or a feed; the key of {@link Topic#REJECTED}.
+   *     Never a patient's data
+   * @param source the way it came in
+   * @param target what it was sent to, so that it can be sent there again once mended, for example
+   *     {@code PUT /api/encounters/V-1}
+   * @param contentType media type of the bytes
+   */
+  public Received(String origin, Source source, String target, String contentType, byte[] bytes) {
+    this.origin = Objects.requireNonNull(origin, "origin");
+    this.source = Objects.requireNonNull(source, "source");
+    this.target = Objects.requireNonNull(target, "target");
+    this.contentType = Objects.requireNonNull(contentType, "contentType");
+    this.bytes = bytes.clone();
+  }
+
+  public String origin() {
+    return origin;
+  }
+
+  public Source source() {
+    return source;
+  }
+
+  public String target() {
+    return target;
+  }
+
+  public String contentType() {
+    return contentType;
+  }
+
+  public byte[] bytes() {
+    return bytes.clone();
+  }
+
+  @Override
+  public String toString() {
+    return "Received[" + bytes.length + " bytes by " + source.word() + "]";
+  }
+}

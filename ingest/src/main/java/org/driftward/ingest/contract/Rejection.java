@@ -1,0 +1,64 @@
+package org.driftward.ingest.contract;
+
+import java.time.Instant;
+import java.util.Base64;
+import java.util.List;
+import java.util.Objects;
+import org.driftward.ingest.contract.Assessment.Source;
+
+/**
+ * One refused input, byte for byte, with every reason: a record of {@link Topic#REJECTED}.
+ *
+ * @param id names this refusal
+ * @param origin who sent it; the record's key
+ * @param source the way it came in
+ * @param target what it was sent to
+ * @param receivedAt when it was refused
+ * @param contentType media type of the bytes
+ * @param base64 the exact bytes, in Base64 (RFC 4648)
+ * @param faults every fault found, in the order of the input
+ */
+public record Rejection(
+    String id,
+    String origin,
+    Source source,
+    String target,
+    Instant receivedAt,
+    String contentType,
+    String base64,
+    List<Fault> faults) {
+
+  public Rejection {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(origin, "origin");
+    Objects.requireNonNull(source, "source");
+    Objects.requireNonNull(target, "target");
+    Objects.requireNonNull(receivedAt, "receivedAt");
+    Objects.requireNonNull(contentType, "contentType");
+    Objects.requireNonNull(base64, "base64");
+    faults = List.copyOf(faults);
+  }
+
+  public static Rejection of(String id, Received received, Instant receivedAt, List<Fault> faults) {
+    return new Rejection(
+        id,
+        received.origin(),
+        received.source(),
+        received.target(),
+        receivedAt,
+        received.contentType(),
+        Base64.getEncoder().encodeToString(received.bytes()),
+        faults);
+  }
+
+  /** The exact bytes that came in. */
+  public byte[] bytes() {
+    return Base64.getDecoder().decode(base64);
+  }
+
+  /** Which refusal it is, never what it holds. */
+  @Override
+  public String toString() {
+    return "Rejection[" + id + "]";
+  }
+}

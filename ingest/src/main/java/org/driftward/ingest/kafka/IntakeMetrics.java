@@ -1,0 +1,80 @@
+package org.driftward.ingest.kafka;
+
+import io.micrometer.core.instrument.Counter;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.micrometer.core.instrument.Timer;
+import jakarta.inject.Singleton;
+import java.util.EnumMap;
+import java.util.Map;
+import org.driftward.ingest.contract.Assessment.Source;
+
+/** What intake counts. Thread-safe. */
+@Singleton
+public class IntakeMetrics {
+
+  private final Map<Source, Counter> accepted = new EnumMap<>(Source.class);
+  private final Map<Source, Counter> refused = new EnumMap<>(Source.class);
+  private final Map<Source, Counter> oversized = new EnumMap<>(Source.class);
+  private final Counter moved;
+  private final Counter unavailable;
+  private final Timer acknowledgement;
+
+  public IntakeMetrics(MeterRegistry registry) {
+    for (var source : Source.values()) {
+      accepted.put(
+          source,
+          counter(registry, "assessments.accepted", "Assessments that Kafka acknowledged", source));
+      refused.put(
+          source,
+          counter(registry, "assessments.refused", "Inputs refused and kept with reasons", source));
+      oversized.put(
+          source, counter(registry, "intake.oversized", "Requests larger than the limit", source));
+    }
+    this.moved =
+        Counter.builder("driftward.encounters.changed")
+            .description("Changes of encounters that Kafka acknowledged")
+            .register(registry);
+    this.unavailable =
+        Counter.builder("driftward.intake.unavailable")
+            .description("Requests answered with a plea to repeat, because Kafka did not answer")
+            .register(registry);
+    this.acknowledgement =
+        Timer.builder("driftward.intake.acknowledgement")
+            .description("Time that Kafka took to acknowledge a request")
+            .publishPercentileHistogram()
+            .register(registry);
+  }
+
+  private static Counter counter(
+      MeterRegistry registry, String name, String description, Source source) {
+    return Counter.builder("driftward." + name)
+        .description(description)
+        .tag("source", source.word())
+        .register(registry);
+  }
+
+  void accepted(Source source, int assessments) {
+    accepted.get(source).increment(assessments);
+  }
+
+  void refused(Source source) {
+    refused.get(source).increment();
+  }
+
+  void moved() {
+    moved.increment();
+  }
+
+  void unavailable() {
+    unavailable.increment();
+  }
+
+  Timer acknowledgement() {
+    return acknowledgement;
+  }
+
+  /** A request whose body is larger than the limit was turned away unread. */
+  public void oversized(Source source) {
+    oversized.get(source).increment();
+  }
+}

@@ -1,0 +1,98 @@
+package org.driftward.ingest.kafka;
+
+import jakarta.inject.Singleton;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.driftward.ingest.config.IngestConfig;
+import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.EncounterDirectory;
+import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
+
+/** The encounters topic, read from its beginning and followed, in memory. Thread-safe. */
+@Singleton
+public class KafkaEncounterDirectory implements EncounterDirectory, RolePart {
+
+  private final KafkaAccess access;
+  private final Duration catchUp;
+  private final EncounterTable table = new EncounterTable();
+  private volatile Optional<TopicFollower> follower = Optional.empty();
+
+  public KafkaEncounterDirectory(KafkaAccess access, IngestConfig config) {
+    this.access = access;
+    this.catchUp = config.kafka().catchUp();
+  }
+
+  @Override
+  public Optional<Encounter> find(String encounter) {
+    var known = table.find(encounter);
+    return known.isPresent() ? known : findNewest(encounter);
+  }
+
+  /** As of the end of the topic now, even if an older state is known. */
+  Optional<Encounter> findNewest(String encounter) {
+    await(caughtUp());
+    return table.find(encounter);
+  }
+
+  /** What this process has just sent and Kafka has acknowledged. */
+  void take(Encounter encounter) {
+    table.take(encounter);
+  }
+
+  private CompletableFuture<Void> caughtUp() {
+    return follower
+        .map(TopicFollower::caughtUp)
+        .orElseGet(() -> CompletableFuture.failedFuture(new IllegalStateException("not started")));
+  }
+
+  private void await(CompletableFuture<Void> caughtUp) {
+    try {
+      caughtUp.get(catchUp.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw unavailable(e);
+    } catch (ExecutionException | TimeoutException e) {
+      caughtUp.cancel(false);
+      throw unavailable(e);
+    }
+  }
+
+  private static UnavailableException unavailable(Exception cause) {
+    return new UnavailableException("the encounters are not up to date", cause);
+  }
+
+  @Override
+  public Role role() {
+    return Role.INGEST;
+  }
+
+  @Override
+  public String name() {
+    return "encounter-directory";
+  }
+
+  @Override
+  public void start() {
+    var started = new TopicFollower(access, table);
+    follower = Optional.of(started);
+    started.start();
+  }
+
+  @Override
+  public void stop() {
+    follower.ifPresent(TopicFollower::stop);
+    follower = Optional.empty();
+  }
+
+  @Override
+  public Condition condition() {
+    return follower.map(TopicFollower::condition).orElseGet(() -> Condition.ill("not started"));
+  }
+}
