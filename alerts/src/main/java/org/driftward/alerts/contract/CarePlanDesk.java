@@ -11,9 +11,27 @@ public interface CarePlanDesk {
    * plan.signedBy()} are replaced by the next version and the actor's account.
    *
    * @return the plan as kept
+   * @throws RefusedException naming the field that local policy does not allow
    */
   CarePlan sign(CarePlan plan, Actor actor);
 
   /** The newest plan, whether or not it is in force now. */
   Optional<CarePlan> find(String encounter);
+
+  /** A care plan that cannot be signed as it is. The message may name what was asked for. */
+  final class RefusedException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final String field;
+
+    public RefusedException(String field, String why) {
+      super(why);
+      this.field = field;
+    }
+
+    /** Name of the plan's field; {@code signedBy} where the actor's role is not enough. */
+    public String field() {
+      return field;
+    }
+  }
 }

@@ -50,6 +50,9 @@ public interface EpisodeDesk {
     record Incomplete(String field, String why) implements Answer {}
 
     record Unknown() implements Answer {}
+
+    /** The person's roles do not allow the action. */
+    record NotAllowed(String why) implements Answer {}
   }
 
   Answer act(Request request, Actor actor);

@@ -38,6 +38,7 @@ public final class CatalogueFiles implements Catalogue {
           "reflexes",
           "pain",
           "lines",
+          "special",
           "note");
 
   private final Map<String, CatalogueEntry> byCode;

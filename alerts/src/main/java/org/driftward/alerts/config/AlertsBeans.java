@@ -1,0 +1,29 @@
+package org.driftward.alerts.config;
+
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import java.time.ZoneId;
+import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.alerts.core.trigger.Triggers;
+import org.driftward.alerts.core.trigger.Wording;
+import org.driftward.alerts.policy.PolicyFile;
+import org.driftward.ingest.contract.Catalogue;
+
+/** Turns the settings into the pure core, which knows no configuration. */
+@Singleton
+public class AlertsBeans {
+
+  @Produces
+  @Singleton
+  PolicyFile policyFile(AlertsConfig config) {
+    return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
+  }
+
+  @Produces
+  @Singleton
+  Escalation escalation(PolicyFile file, Catalogue catalogue, AlertsConfig config) {
+    var wording = new Wording(catalogue, config.zone().orElseGet(ZoneId::systemDefault));
+    var policy = file.policy();
+    return new Escalation(policy, new Triggers(policy.triggers(), catalogue, wording));
+  }
+}

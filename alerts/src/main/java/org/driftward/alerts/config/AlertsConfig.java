@@ -1,0 +1,43 @@
+package org.driftward.alerts.config;
+
+import io.smallrye.config.ConfigMapping;
+import io.smallrye.config.WithDefault;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.Optional;
+
+/** Settings of alerts. Every one has a default that suits a hospital of one machine. */
+@ConfigMapping(prefix = "driftward.alerts")
+public interface AlertsConfig {
+
+  /** A YAML file whose {@code escalation} section replaces the shipped one. */
+  Optional<Path> policy();
+
+  /** The hospital's time zone, for times of day in words; the machine's unless given. */
+  Optional<ZoneId> zone();
+
+  /** How often to look for clocks that have run out. */
+  @WithDefault("PT1S")
+  Duration look();
+
+  /** How many clocks to take in one transaction. */
+  @WithDefault("50")
+  int deadlines();
+
+  /** How often to look for changes that another process wrote and nobody has sent. */
+  @WithDefault("PT0.5S")
+  Duration outbox();
+
+  /** How many changes to send at once. */
+  @WithDefault("500")
+  int outboxBatch();
+
+  /** How many records of the stream to take in one transaction. */
+  @WithDefault("200")
+  int batch();
+
+  /** The longest pause between two attempts while Kafka or the database is away. */
+  @WithDefault("PT5S")
+  Duration longestBackOff();
+}

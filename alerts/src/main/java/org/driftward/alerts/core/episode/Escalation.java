@@ -1,0 +1,104 @@
+package org.driftward.alerts.core.episode;
+
+import java.time.Instant;
+import java.util.List;
+import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
+import org.driftward.alerts.contract.EpisodeDesk.Request;
+import org.driftward.alerts.core.episode.Verdict.NoLongerApplies;
+import org.driftward.alerts.core.policy.EscalationPolicy;
+import org.driftward.alerts.core.trigger.Triggers;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Snapshot;
+
+/**
+ * Turns pictures, people and clocks into responsibility: from the course of an encounter and an
+ * event to the course after it and what the journal must keep. Pure; immutable, thread-safe.
+ *
+ * <p>Every method may be asked the same twice: what was decided before decides nothing again.
+ */
+public final class Escalation {
+
+  private final EscalationPolicy policy;
+  private final Triggers triggers;
+  private final Alarms alarms;
+  private final Pictures pictures;
+  private final Clocks clocks;
+  private final Actions actions;
+  private final Plans plans;
+  private final Turns turns;
+
+  public Escalation(EscalationPolicy policy, Triggers triggers) {
+    this.policy = policy;
+    this.triggers = triggers;
+    this.alarms = new Alarms(policy);
+    this.pictures = new Pictures(policy, triggers, alarms);
+    this.clocks = new Clocks(policy, triggers, alarms);
+    this.actions = new Actions(policy);
+    this.plans = new Plans(policy);
+    this.turns = new Turns(policy.ladder());
+  }
+
+  public EscalationPolicy policy() {
+    return policy;
+  }
+
+  /** Scoring sent a picture of the patient. Only the newest clinical picture raises or lowers. */
+  public Decision picture(Course course, Snapshot snapshot, Instant now) {
+    return pictures.decide(course, snapshot, now);
+  }
+
+  /** A clock may have run out. */
+  public Decision ranOut(Course course, DeadlineKind kind, Instant now) {
+    return clocks.ranOut(course, kind, now);
+  }
+
+  /** The patient was admitted, moved, discharged or merged into another encounter. */
+  public Decision moved(Course course, Encounter encounter, Instant now) {
+    if (encounter.version() <= course.place().version()) {
+      return Decision.silent(course);
+    }
+    var place = Place.of(encounter);
+    var next = course.withPlace(place);
+    var running = next.episode();
+    if (running == null) {
+      return Decision.silent(next);
+    }
+    if (!place.present()) {
+      var because =
+          encounter.mergedInto() == null ? "discharged" : "merged into " + encounter.mergedInto();
+      return turns.changed(
+          next, running, running.closed(now, because), "closed", Happening.SERVICE, null, because);
+    }
+    return place.sameBedAs(course.place())
+        ? Decision.silent(next)
+        : turns.changed(next, running, running, "moved", Happening.SERVICE, null, null);
+  }
+
+  /** A person acts on an episode of this encounter. */
+  public Verdict act(Course course, Request request, Actor actor, Instant now) {
+    var running = course.episode();
+    return running == null || !running.id().equals(request.episode())
+        ? new NoLongerApplies("the episode is over")
+        : actions.act(course, running, request, actor, now);
+  }
+
+  /** Somebody at the bedside is worried: a reason to escalate by itself, and always news. */
+  public Decision worry(Course course, String note, Actor actor, Instant now) {
+    var trigger = triggers.worry(actor.name(), note);
+    var running = course.episode();
+    return running == null
+        ? alarms.open(course.withQuiet(null), List.of(trigger), now, actor.account(), now)
+        : alarms.join(course, running, trigger, actor.account(), note, true, now);
+  }
+
+  /**
+   * A care plan is signed: {@code plan} becomes the encounter's next version.
+   *
+   * @throws RefusedException naming the field that local policy does not allow
+   */
+  public Decision planned(Course course, CarePlan plan, Actor actor, Instant now) {
+    return plans.sign(course, plan, actor, now);
+  }
+}

@@ -1,0 +1,35 @@
+package org.driftward.alerts.core.policy;
+
+import java.time.Duration;
+import java.util.Objects;
+import java.util.Set;
+
+/**
+ * The escalation section of a hospital's policy.
+ *
+ * @param version as the hospital names it; the journal keeps it
+ * @param longestHold how long a person may let an episode rest
+ * @param deciders account roles that may hold and close
+ */
+public record EscalationPolicy(
+    String version,
+    TriggerPolicy triggers,
+    Recovery recovery,
+    Ladder ladder,
+    Duration longestHold,
+    Set<String> deciders,
+    PlanRules plans) {
+
+  public EscalationPolicy {
+    Objects.requireNonNull(version, "version");
+    Objects.requireNonNull(triggers, "triggers");
+    Objects.requireNonNull(recovery, "recovery");
+    Objects.requireNonNull(ladder, "ladder");
+    Objects.requireNonNull(plans, "plans");
+    Durations.positive("longest-hold", longestHold);
+    deciders = Set.copyOf(deciders);
+    if (deciders.isEmpty()) {
+      throw new IllegalArgumentException("nobody may hold or close");
+    }
+  }
+}

@@ -1,0 +1,152 @@
+package org.driftward.alerts.core.trigger;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.driftward.alerts.contract.Level;
+import org.driftward.alerts.core.policy.TriggerPolicy;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.CatalogueEntry;
+import org.driftward.ingest.contract.CatalogueEntry.Group;
+import org.driftward.ingest.contract.Side;
+import org.driftward.scoring.contract.ChangedFinding;
+import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.Trend;
+import org.jspecify.annotations.Nullable;
+
+/** Drift from the patient's own baseline, trends, and findings that changed for the worse. */
+final class SeriesTriggers {
+
+  private final TriggerPolicy policy;
+  private final Catalogue catalogue;
+  private final Wording wording;
+
+  SeriesTriggers(TriggerPolicy policy, Catalogue catalogue, Wording wording) {
+    this.policy = policy;
+    this.catalogue = catalogue;
+    this.wording = wording;
+  }
+
+  void gather(Snapshot snapshot, Recent recent, Limits limits, Gathering gathering) {
+    snapshot.drift().forEach(drift -> drift(drift, snapshot, recent, limits, gathering));
+    snapshot.trend().forEach(trend -> trend(trend, snapshot, gathering));
+    changed(snapshot.changed(), limits, gathering);
+  }
+
+  private void drift(
+      Drift drift, Snapshot snapshot, Recent recent, Limits limits, Gathering gathering) {
+    var series = series(drift.code(), drift.site(), drift.side());
+    boolean accepted = limits.accept(drift.code(), BigDecimal.valueOf(drift.value()));
+    if (drift.worse()) {
+      gathering.drifts(series);
+    }
+    var sustained = policy.drift();
+    if (sustained != null && drift.worse()) {
+      int sets = 1 + recent.running(mark -> mark.drifting().contains(series));
+      if (sets >= sustained.sets()) {
+        var words = wording.drift(drift, sets, snapshot.asOf());
+        fire("drift-" + series, sustained.level(), words, accepted, gathering);
+      } else if (!accepted) {
+        gathering.mayReach("drift-" + series, sustained.level());
+      }
+    }
+    var sum = policy.accumulated();
+    if (sum != null && Math.abs(drift.accumulated()) >= sum.limit() && forTheWorse(drift)) {
+      var words = wording.accumulated(drift, sum.limit(), snapshot.asOf());
+      fire("accumulated-" + series, sum.level(), words, accepted, gathering);
+    }
+  }
+
+  private static void fire(
+      String rule, Level level, String words, boolean accepted, Gathering gathering) {
+    if (accepted) {
+      gathering.suppress(rule, level, words);
+    } else {
+      gathering.fire(rule, level, words);
+    }
+  }
+
+  /** Where either way is worse, both count; a saturation that creeps up does not. */
+  private boolean forTheWorse(Drift drift) {
+    return catalogue
+        .find(drift.code())
+        .map(
+            entry ->
+                switch (entry.worse()) {
+                  case HIGHER -> drift.accumulated() > 0;
+                  case LOWER -> drift.accumulated() < 0;
+                  case EITHER -> true;
+                  case NONE -> false;
+                })
+        .orElse(true);
+  }
+
+  private void trend(Trend trend, Snapshot snapshot, Gathering gathering) {
+    var rule = policy.trend();
+    var crossing = trend.projectedCrossing();
+    if (rule == null || !trend.significant() || crossing == null || !forTheWorse(trend)) {
+      return;
+    }
+    if (!crossing.isAfter(snapshot.asOf().plus(rule.horizon()))) {
+      var series = series(trend.code(), trend.site(), trend.side());
+      gathering.fire("trend-" + series, rule.level(), wording.trend(trend, snapshot));
+    }
+  }
+
+  /**
+   * A trend back to normal crosses thresholds too. Where either way is worse, the threshold must
+   * lie outside the range of a well adult; a score gets worse upwards.
+   */
+  private boolean forTheWorse(Trend trend) {
+    Optional<CatalogueEntry> found = catalogue.find(trend.code());
+    if (found.isEmpty()) {
+      return trend.perHour() > 0;
+    }
+    var entry = found.get();
+    return switch (entry.worse()) {
+      case HIGHER -> trend.perHour() > 0;
+      case LOWER -> trend.perHour() < 0;
+      case NONE -> false;
+      case EITHER -> leavesExpected(entry, trend);
+    };
+  }
+
+  private static boolean leavesExpected(CatalogueEntry entry, Trend trend) {
+    var expected = entry.expected();
+    @Nullable Double threshold = trend.threshold();
+    if (expected == null || threshold == null) {
+      return true;
+    }
+    return trend.perHour() > 0
+        ? threshold >= expected.high().doubleValue()
+        : threshold <= expected.low().doubleValue();
+  }
+
+  private void changed(List<ChangedFinding> findings, Limits limits, Gathering gathering) {
+    Map<Group, List<ChangedFinding>> open = new EnumMap<>(Group.class);
+    Map<Group, List<ChangedFinding>> accepted = new EnumMap<>(Group.class);
+    for (var finding : findings) {
+      var side = limits.accept(finding.code(), finding.to()) ? accepted : open;
+      side.computeIfAbsent(finding.group(), group -> new ArrayList<>()).add(finding);
+    }
+    policy
+        .changed()
+        .forEach(
+            (group, level) -> {
+              var rule = "changed-" + group.word();
+              if (open.containsKey(group)) {
+                gathering.fire(rule, level, wording.changed(group, open.get(group)));
+              } else if (accepted.containsKey(group)) {
+                gathering.suppress(rule, level, wording.changed(group, accepted.get(group)));
+              }
+            });
+  }
+
+  private static String series(String code, @Nullable String site, @Nullable Side side) {
+    return code + (site == null ? "" : "-" + site) + (side == null ? "" : "-" + side.word());
+  }
+}

@@ -1,0 +1,110 @@
+package org.driftward.alerts.deadline;
+
+import io.micrometer.core.instrument.Counter;
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
+import jakarta.inject.Singleton;
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import org.driftward.alerts.config.AlertsConfig;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.store.DueCourses;
+import org.driftward.alerts.store.EpisodeCount;
+import org.driftward.alerts.store.PolicyRecord;
+import org.driftward.alerts.work.Repeating;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
+
+/**
+ * Looks again and again whether a clock has run out. Every instance looks; the database lets one of
+ * them have each clock, so another takes over as soon as one dies.
+ */
+@Singleton
+public class LadderClock implements RolePart {
+
+  private static final Duration BETWEEN_COUNTS = Duration.ofSeconds(5);
+
+  private final DueCourses due;
+  private final PolicyRecord policy;
+  private final EpisodeCount count;
+  private final AlertsConfig config;
+  private final Repeating work;
+  private final Counter fired;
+  private final Map<EpisodeState, AtomicLong> running = new EnumMap<>(EpisodeState.class);
+  private boolean policyKept;
+  private long countedAt;
+
+  public LadderClock(
+      DueCourses due,
+      PolicyRecord policy,
+      EpisodeCount count,
+      AlertsConfig config,
+      MeterRegistry registry) {
+    this.due = due;
+    this.policy = policy;
+    this.count = count;
+    this.config = config;
+    this.work = new Repeating(name(), config.longestBackOff(), this::look);
+    this.fired =
+        Counter.builder("driftward.ladder.fired")
+            .description("Clocks that ran out and took effect")
+            .register(registry);
+    for (var state : EpisodeState.values()) {
+      if (state != EpisodeState.CLOSED) {
+        var value = new AtomicLong();
+        running.put(state, value);
+        Gauge.builder("driftward.episodes", value, AtomicLong::get)
+            .description("Running episodes by state, over the whole hospital")
+            .tag("state", state.word())
+            .register(registry);
+      }
+    }
+  }
+
+  private void look() throws InterruptedException {
+    if (!policyKept) {
+      policy.keep();
+      policyKept = true;
+    }
+    int effects = due.fire(config.deadlines());
+    fired.increment(effects);
+    count();
+    if (effects < config.deadlines()) {
+      Thread.sleep(config.look().toMillis());
+    }
+  }
+
+  private void count() {
+    if (countedAt == 0 || System.nanoTime() - countedAt > BETWEEN_COUNTS.toNanos()) {
+      count.byState().forEach((state, number) -> running.get(state).set(number));
+      countedAt = System.nanoTime();
+    }
+  }
+
+  @Override
+  public Role role() {
+    return Role.ALERTS;
+  }
+
+  @Override
+  public String name() {
+    return "ladder-clock";
+  }
+
+  @Override
+  public void start() {
+    work.start();
+  }
+
+  @Override
+  public void stop() {
+    work.stop();
+  }
+
+  @Override
+  public Condition condition() {
+    return work.condition();
+  }
+}

@@ -1,0 +1,49 @@
+package org.driftward.alerts.store;
+
+import jakarta.inject.Singleton;
+import java.util.List;
+import java.util.Optional;
+import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.CarePlanDesk;
+import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.CatalogueEntry;
+import org.driftward.scoring.contract.CarePlan;
+
+/** Care plans are signed in PostgreSQL. */
+@Singleton
+public class StoredCarePlanDesk implements CarePlanDesk {
+
+  private final Courses courses;
+  private final Escalation escalation;
+  private final Catalogue catalogue;
+
+  public StoredCarePlanDesk(Courses courses, Escalation escalation, Catalogue catalogue) {
+    this.courses = courses;
+    this.escalation = escalation;
+    this.catalogue = catalogue;
+  }
+
+  @Override
+  public CarePlan sign(CarePlan plan, Actor actor) {
+    for (var limit : plan.limits()) {
+      if (catalogue.find(limit.code()).map(CatalogueEntry::accepted).isEmpty()) {
+        throw new RefusedException(
+            "limits", limit.code() + " is not a finding that has a range of values");
+      }
+    }
+    return courses.change(
+        List.of(plan.encounter()),
+        session -> {
+          var course = session.course(plan.encounter());
+          var decision = escalation.planned(course, plan, actor, session.now());
+          session.take(decision);
+          return decision.course().plan();
+        });
+  }
+
+  @Override
+  public Optional<CarePlan> find(String encounter) {
+    return courses.find(encounter).flatMap(course -> Optional.ofNullable(course.plan()));
+  }
+}

@@ -1,0 +1,79 @@
+package org.driftward.alerts.web;
+
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.time.Clock;
+import org.driftward.alerts.contract.CarePlanDesk;
+import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
+import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.EncounterDirectory;
+import org.driftward.ingest.contract.Problem;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.ServedBy;
+import org.driftward.scoring.contract.CarePlan;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** {@code PUT /api/encounters/{id}/care-plan}: signed, time-limited settings. */
+@Path("/api/encounters")
+@ServedBy(Role.ALERTS)
+@Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
+@Blocking
+@Tag(name = "care plans")
+public class CarePlanResource {
+
+  private final CarePlanDesk desk;
+  private final EncounterDirectory directory;
+  private final SignedIn signedIn;
+  private final Clock clock;
+
+  public CarePlanResource(
+      CarePlanDesk desk, EncounterDirectory directory, SignedIn signedIn, Clock clock) {
+    this.desk = desk;
+    this.directory = directory;
+    this.signedIn = signedIn;
+    this.clock = clock;
+  }
+
+  @PUT
+  @Path("/{id}/care-plan")
+  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE, AccountRole.ADMIN})
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      summary = "Sign a care plan",
+      description =
+          "The new plan replaces the one before as a whole. It ends by itself. Altered limits change"
+              + " who is told, never the score. Oxygen scale 2 is a clinician's prescription.")
+  @APIResponse(responseCode = "200", description = "Signed; the plan as it is kept")
+  @APIResponse(responseCode = "400", description = "Not within local policy, or contradictory")
+  public CarePlan put(@PathParam("id") String encounter, @Nullable PlanBody body) {
+    var known = directory.find(encounter).filter(Encounter::present);
+    signedIn.mustSee(known.orElseThrow(() -> Problems.unknown("encounter")).ward());
+    if (body == null) {
+      throw Problems.refused("", "a care plan is required");
+    }
+    var actor = signedIn.actor();
+    CarePlan plan;
+    try {
+      plan = body.plan(encounter, actor.account(), clock.instant());
+    } catch (IllegalArgumentException e) {
+      throw Problems.refused("", String.valueOf(e.getMessage()));
+    }
+    try {
+      return desk.sign(plan, actor);
+    } catch (RefusedException e) {
+      throw e.field().equals("signedBy")
+          ? Problems.notAllowed(e.getMessage())
+          : Problems.refused(e.field(), String.valueOf(e.getMessage()));
+    }
+  }
+}

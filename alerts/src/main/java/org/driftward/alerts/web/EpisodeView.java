@@ -1,0 +1,63 @@
+package org.driftward.alerts.web;
+
+import java.time.Instant;
+import java.util.List;
+import org.driftward.alerts.contract.Episode;
+import org.driftward.alerts.contract.Episode.Awaiting;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.Level;
+import org.driftward.alerts.contract.Reason;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An episode as HTTP answers it: the contract's, with the reasons in words.
+ *
+ * @param reasons in words, gravest first
+ * @param triggers the same with rule, level and time, for programs
+ */
+public record EpisodeView(
+    String id,
+    long version,
+    String encounter,
+    String ward,
+    @Nullable String bed,
+    EpisodeState state,
+    Level level,
+    @Nullable String owner,
+    @Nullable String ownerName,
+    Instant openedAt,
+    @Nullable Instant due,
+    @Nullable Awaiting awaiting,
+    int rung,
+    String audience,
+    List<String> reasons,
+    List<Reason> triggers,
+    @Nullable Instant acknowledgedAt,
+    @Nullable Instant attendedAt,
+    @Nullable Instant closedAt,
+    @Nullable String closedBecause) {
+
+  static EpisodeView of(Episode episode) {
+    return new EpisodeView(
+        episode.id(),
+        episode.version(),
+        episode.encounter(),
+        episode.ward(),
+        episode.bed(),
+        episode.state(),
+        episode.level(),
+        episode.owner(),
+        episode.ownerName(),
+        episode.openedAt(),
+        episode.due(),
+        episode.awaiting(),
+        episode.rung(),
+        episode.audience(),
+        episode.reasons().stream().map(Reason::words).toList(),
+        episode.reasons(),
+        episode.acknowledgedAt(),
+        episode.attendedAt(),
+        episode.closedAt(),
+        episode.closedBecause());
+  }
+}
