@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  */
 @Path("/episodes/{episode}/{action}")
 @ServedBy(Role.DASHBOARD)
+@Page
 @RolesAllowed({AccountRole.BEDSIDE, AccountRole.CHARGE, AccountRole.RESPONSE})
 @Blocking
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -101,10 +102,7 @@ public class EpisodePage {
   }
 
   private static Response fragment(Status status, Outcome outcome) {
-    return Response.status(status)
-        .type(MediaType.TEXT_HTML_TYPE)
-        .entity(Pages.outcome(outcome))
-        .build();
+    return Response.status(status).type(MediaType.TEXT_HTML).entity(Pages.outcome(outcome)).build();
   }
 
   private static @Nullable Action action(String word) {
