@@ -3,7 +3,6 @@ package org.driftward.dashboard.web.page;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.Response.Status;
 import org.driftward.dashboard.screen.Frame;
 
 /** Pages that say why there is nothing to see. */
@@ -18,7 +17,7 @@ class Answers {
 
   Response notYourWard(Visit visit, String here) {
     return page(
-        Status.FORBIDDEN,
+        403,
         frames.of(visit, here),
         "Not your ward",
         "Your account is not assigned to this ward. Whoever runs Driftward in your hospital can"
@@ -27,15 +26,12 @@ class Answers {
 
   Response unknown(Visit visit, String here) {
     return page(
-        Status.NOT_FOUND,
-        frames.of(visit, here),
-        "Not known here",
-        "Nothing is recorded under this number.");
+        404, frames.of(visit, here), "Not known here", "Nothing is recorded under this number.");
   }
 
-  Response page(Status status, Frame frame, String title, String words) {
+  Response page(int status, Frame frame, String title, String words) {
     return Response.status(status)
-        .type(MediaType.TEXT_HTML_TYPE)
+        .type(MediaType.TEXT_HTML)
         .entity(Pages.nothing(frame, title, words))
         .build();
   }

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
 /** The boards, and the list of the wards that have one. */
 @Path("/wards")
 @ServedBy(Role.DASHBOARD)
+@Page
 @Authenticated
 @Blocking
 @Produces(MediaType.TEXT_HTML)

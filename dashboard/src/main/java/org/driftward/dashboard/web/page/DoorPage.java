@@ -12,7 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.Response.Status;
 import java.net.URI;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
@@ -24,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 /** Coming in, going out, and where to go first. */
 @Path("/")
 @ServedBy(Role.DASHBOARD)
+@Page
 @Blocking
 @Produces(MediaType.TEXT_HTML)
 public class DoorPage {
@@ -51,7 +51,7 @@ public class DoorPage {
         .orElseGet(
             () ->
                 answers.page(
-                    Status.OK,
+                    200,
                     frames.of(visit, "/"),
                     "No ward yet",
                     "Your account is not assigned to a ward. Whoever runs Driftward in your"
@@ -59,14 +59,14 @@ public class DoorPage {
   }
 
   /**
-   * @param failed present after a wrong name or password
+   * @param refused present after a wrong name or password
    */
   @GET
   @Path("sign-in")
   @PermitAll
-  public Response signIn(@QueryParam("failed") @Nullable String failed) {
+  public Response signIn(@QueryParam("refused") @Nullable String refused) {
     return identity.isAnonymous()
-        ? Response.ok(Pages.signIn(frames.ofStranger("/sign-in"), failed != null)).build()
+        ? Response.ok(Pages.signIn(frames.ofStranger("/sign-in"), refused != null)).build()
         : Response.seeOther(URI.create("/")).build();
   }
 

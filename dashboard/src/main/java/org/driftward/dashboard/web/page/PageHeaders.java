@@ -2,7 +2,6 @@ package org.driftward.dashboard.web.page;
 
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
-import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
@@ -15,13 +14,11 @@ class PageHeaders {
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
           + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+  @Page
   @ServerResponseFilter
   void protect(ContainerResponseContext response) {
-    MediaType type = response.getMediaType();
-    if (type != null && type.isCompatible(MediaType.TEXT_HTML_TYPE)) {
-      response.getHeaders().putSingle("Content-Security-Policy", POLICY);
-      response.getHeaders().putSingle("X-Content-Type-Options", "nosniff");
-      response.getHeaders().putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
-    }
+    var headers = response.getHeaders();
+    headers.putSingle("Content-Security-Policy", POLICY);
+    headers.putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
   }
 }

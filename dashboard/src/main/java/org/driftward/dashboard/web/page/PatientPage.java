@@ -21,6 +21,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
@@ -38,6 +39,7 @@ import org.jspecify.annotations.Nullable;
 /** One patient. */
 @Path("/encounters/{encounter}")
 @ServedBy(Role.DASHBOARD)
+@Page
 @Authenticated
 @Blocking
 @Produces(MediaType.TEXT_HTML)
@@ -51,6 +53,7 @@ public class PatientPage {
   private final Frames frames;
   private final Answers answers;
   private final LiveStream streams;
+  private final AccessBook book;
   private final Findings findings = new Findings(Catalogue.shipped());
 
   PatientPage(
@@ -58,12 +61,14 @@ public class PatientPage {
       WardReader wards,
       Frames frames,
       Answers answers,
-      LiveStream streams) {
+      LiveStream streams,
+      AccessBook book) {
     this.identity = identity;
     this.wards = wards;
     this.frames = frames;
     this.answers = answers;
     this.streams = streams;
+    this.book = book;
   }
 
   @GET
@@ -80,6 +85,7 @@ public class PatientPage {
     if (!visit.sees(view.encounter().ward())) {
       return answers.notYourWard(visit, here);
     }
+    book.looked(visit.reader().account(), encounter, view.encounter().ward(), "page");
     Frame frame = frames.of(visit, here).at(view.asOf());
     int back = clip(hours);
     var record = HistoryTable.of(history(view, back), findings, frame.now(), frame.zone());

@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 /** The running episodes of every ward that the person sees, in one queue. */
 @Path("/response")
 @ServedBy(Role.DASHBOARD)
+@Page
 @RolesAllowed({AccountRole.BEDSIDE, AccountRole.CHARGE, AccountRole.RESPONSE})
 @Blocking
 @Produces(MediaType.TEXT_HTML)
