@@ -32,7 +32,8 @@ final class BoardFeed {
   private final Set<Consumer<Board>> listeners = ConcurrentHashMap.newKeySet();
   private final AtomicBoolean waiting = new AtomicBoolean();
   private final Object reading = new Object();
-  private volatile long readAt = System.nanoTime();
+  private volatile long readAt;
+  private volatile @Nullable ScheduledFuture<?> next;
   private volatile @Nullable Board last;
 
   BoardFeed(
@@ -75,6 +76,10 @@ final class BoardFeed {
     }
     listening.close();
     ticking.cancel(false);
+    var planned = next;
+    if (planned != null) {
+      planned.cancel(false);
+    }
     return true;
   }
 
@@ -82,7 +87,8 @@ final class BoardFeed {
     if (waiting.compareAndSet(false, true)) {
       long since = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - readAt);
       try {
-        scheduler.schedule(this::read, Math.max(0, pauseMillis - since), TimeUnit.MILLISECONDS);
+        next =
+            scheduler.schedule(this::read, Math.max(0, pauseMillis - since), TimeUnit.MILLISECONDS);
       } catch (RejectedExecutionException e) {
         LOG.debug("The process stops");
       }

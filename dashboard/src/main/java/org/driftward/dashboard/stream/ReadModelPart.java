@@ -63,7 +63,8 @@ public class ReadModelPart implements RolePart {
     readers.forEach(TopicReader::stop);
     for (Thread thread : threads) {
       try {
-        if (!thread.join(GRACE)) {
+        thread.join(GRACE.toMillis());
+        if (thread.isAlive()) {
           LOG.warnf("Reader %s did not stop in time", thread.getName());
         }
       } catch (InterruptedException e) {
