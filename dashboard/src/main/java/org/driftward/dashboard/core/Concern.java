@@ -42,12 +42,6 @@ public enum Concern implements Word {
   WATCHED;
 
   /**
-   * A step of one point lies within what two people measuring the same patient differ by; two count
-   * as sliding even before the trend is significant. Engineering choice, no published source.
-   */
-  static final BigDecimal SLIDING_STEP = BigDecimal.valueOf(2);
-
-  /**
    * Most concerning first: concern, then the worst total that is possible, then the larger rise,
    * then the longest waiting, then the bed as a person counts ({@code 2} before {@code 10}).
    */
@@ -90,7 +84,7 @@ public enum Concern implements Word {
     if (level != null && level != Level.LOW && !held) {
       return level == Level.HIGH ? ANSWERED_HIGH : ANSWERED_MEDIUM;
     }
-    if (slides(movement)) {
+    if (movement.slides()) {
       return SLIDING;
     }
     if (overdue || score == null) {
@@ -105,12 +99,6 @@ public enum Concern implements Word {
   private static boolean waits(Episode episode, Instant now) {
     return episode.state() == EpisodeState.OPEN
         || (episode.due() != null && now.isAfter(episode.due()));
-  }
-
-  private static boolean slides(Movement movement) {
-    return movement.direction() == Movement.Direction.RISING
-        && (movement.trending()
-            || (movement.delta() != null && movement.delta().compareTo(SLIDING_STEP) >= 0));
   }
 
   private static BigDecimal worst(Card card) {

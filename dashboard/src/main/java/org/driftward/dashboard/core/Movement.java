@@ -28,8 +28,20 @@ public record Movement(Direction direction, @Nullable BigDecimal delta, boolean 
 
   public static final Movement UNKNOWN = new Movement(Direction.UNKNOWN, null, false);
 
+  /**
+   * A step of one point lies within what two people measuring the same patient differ by; two count
+   * as sliding even before the trend is significant. Engineering choice, no published source.
+   */
+  static final BigDecimal SLIDING_STEP = BigDecimal.valueOf(2);
+
   public Movement {
     Objects.requireNonNull(direction, "direction");
+  }
+
+  /** Whether the patient is getting worse by more than the scatter of the score. */
+  public boolean slides() {
+    return direction == Direction.RISING
+        && (trending || (delta != null && delta.compareTo(SLIDING_STEP) >= 0));
   }
 
   /**

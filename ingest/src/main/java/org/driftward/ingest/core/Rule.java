@@ -46,5 +46,13 @@ public enum Rule implements Word {
   BEFORE_ADMISSION,
   AFTER_DISCHARGE,
   RECORDED_BEFORE_TAKEN,
-  DISCHARGED_BEFORE_ADMITTED
+  DISCHARGED_BEFORE_ADMITTED,
+  /** The bytes are not a resource of the standard they claim to follow. */
+  MALFORMED_RESOURCE,
+  /** A status from which nobody can tell whether the value holds. */
+  UNUSABLE_STATUS,
+  /** A value that is only a bound, such as less than 5. */
+  INEXACT_VALUE,
+  /** A code that means no finding of the catalogue: reported, but no reason to refuse the rest. */
+  UNMAPPED_CODE
 }

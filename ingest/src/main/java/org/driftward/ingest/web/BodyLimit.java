@@ -21,7 +21,7 @@ public class BodyLimit {
   /**
    * @throws WebApplicationException 413 if the body is larger than this installation takes
    */
-  void check(byte[] body) {
+  public void check(byte[] body) {
     if (body.length > limit) {
       metrics.oversized(Source.BEDSIDE);
       throw new WebApplicationException(Problems.tooLarge(limit));

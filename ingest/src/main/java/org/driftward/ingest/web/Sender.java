@@ -27,7 +27,10 @@ public class Sender {
   }
 
   public Received received(String target, byte[] body) {
-    return new Received(
-        "http/" + account(), Source.BEDSIDE, target, MediaType.APPLICATION_JSON, body);
+    return received(Source.BEDSIDE, target, MediaType.APPLICATION_JSON, body);
+  }
+
+  public Received received(Source source, String target, String contentType, byte[] body) {
+    return new Received("http/" + account(), source, target, contentType, body);
   }
 }

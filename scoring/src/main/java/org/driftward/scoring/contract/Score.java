@@ -52,4 +52,10 @@ public record Score(
   public @Nullable BigDecimal rise() {
     return usual == null ? null : low.subtract(usual);
   }
+
+  /** The same score with the patient's own recent level. */
+  public Score withUsual(@Nullable BigDecimal level) {
+    return new Score(
+        id, title, version, low, high, complete, risk, riskIfWorst, single, level, missing, inputs);
+  }
 }

@@ -75,6 +75,29 @@ public record Snapshot(
     return nextDue != null && now.isAfter(nextDue);
   }
 
+  /** The same content, stamped for sending. */
+  public Snapshot sent(long sequence, boolean latest, @Nullable Instant acceptedAt) {
+    return new Snapshot(
+        encounter,
+        asOf,
+        assessment,
+        sequence,
+        latest,
+        withdrawn,
+        policy,
+        carePlan,
+        scores,
+        drift,
+        trend,
+        changed,
+        lastSet,
+        partial,
+        nextDue,
+        interval,
+        intervalReason,
+        acceptedAt);
+  }
+
   @Override
   public String toString() {
     return "Snapshot[" + encounter + " sequence " + sequence + "]";

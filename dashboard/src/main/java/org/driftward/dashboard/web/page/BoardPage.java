@@ -1,0 +1,114 @@
+package org.driftward.dashboard.web.page;
+
+import io.quarkus.security.Authenticated;
+import io.quarkus.security.identity.SecurityIdentity;
+import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Multi;
+import jakarta.ws.rs.ForbiddenException;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.sse.OutboundSseEvent;
+import jakarta.ws.rs.sse.Sse;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import org.driftward.dashboard.core.Board;
+import org.driftward.dashboard.core.WardReader;
+import org.driftward.dashboard.screen.BoardScreen;
+import org.driftward.dashboard.screen.Frame;
+import org.driftward.dashboard.screen.News;
+import org.driftward.dashboard.screen.StartPage;
+import org.driftward.dashboard.screen.WardsScreen;
+import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.ServedBy;
+import org.jspecify.annotations.Nullable;
+
+/** The boards, and the list of the wards that have one. */
+@Path("/wards")
+@ServedBy(Role.DASHBOARD)
+@Page
+@Authenticated
+@Blocking
+@Produces(MediaType.TEXT_HTML)
+public class BoardPage {
+
+  private final SecurityIdentity identity;
+  private final WardReader wards;
+  private final Frames frames;
+  private final Answers answers;
+  private final LiveStream streams;
+  private final Clock clock;
+
+  BoardPage(
+      SecurityIdentity identity,
+      WardReader wards,
+      Frames frames,
+      Answers answers,
+      LiveStream streams,
+      Clock clock) {
+    this.identity = identity;
+    this.wards = wards;
+    this.frames = frames;
+    this.answers = answers;
+    this.streams = streams;
+    this.clock = clock;
+  }
+
+  @GET
+  public Response list() {
+    Visit visit = Visit.of(identity);
+    var screen = WardsScreen.of(wards.wards(visit.scope()));
+    return Response.ok(Pages.wards(frames.of(visit, "/wards"), screen)).build();
+  }
+
+  @GET
+  @Path("{ward}")
+  public Response board(@PathParam("ward") String ward) {
+    Visit visit = Visit.of(identity);
+    String here = StartPage.board(ward);
+    if (!visit.sees(ward)) {
+      return answers.notYourWard(visit, here);
+    }
+    Board board = wards.board(ward);
+    Frame frame = frames.of(visit, here).at(board.asOf());
+    return Response.ok(Pages.board(frame, screen(visit, board))).build();
+  }
+
+  @GET
+  @Path("{ward}/live")
+  @Produces(MediaType.SERVER_SENT_EVENTS)
+  public Multi<OutboundSseEvent> live(@PathParam("ward") String ward, @Context Sse sse) {
+    Visit visit = Visit.of(identity);
+    if (!visit.sees(ward)) {
+      throw new ForbiddenException();
+    }
+    Frame frame = frames.of(visit, StartPage.board(ward));
+    return streams.of(
+        sse,
+        List.of(ward),
+        () -> wards.board(ward),
+        (before, now) -> parts(visit, frame, before, now));
+  }
+
+  private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {
+    var parts = new ArrayList<Part>();
+    if (before == null || !now.shows(before)) {
+      var body = Pages.boardBody(frame.at(now.asOf()), screen(visit, now));
+      parts.add(new Part("board", body.render()));
+    }
+    if (before != null) {
+      News.between(before, now).ifPresent(words -> parts.add(new Part("news", Escape.html(words))));
+    }
+    return parts;
+  }
+
+  private BoardScreen screen(Visit visit, Board board) {
+    return BoardScreen.of(board, visit.reader(), clock.getZone());
+  }
+}

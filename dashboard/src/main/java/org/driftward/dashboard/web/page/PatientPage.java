@@ -1,0 +1,168 @@
+package org.driftward.dashboard.web.page;
+
+import io.quarkus.security.Authenticated;
+import io.quarkus.security.identity.SecurityIdentity;
+import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Multi;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.ForbiddenException;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.sse.OutboundSseEvent;
+import jakarta.ws.rs.sse.Sse;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import org.driftward.dashboard.core.AccessBook;
+import org.driftward.dashboard.core.PatientHistory;
+import org.driftward.dashboard.core.PatientView;
+import org.driftward.dashboard.core.WardReader;
+import org.driftward.dashboard.screen.ChartData;
+import org.driftward.dashboard.screen.Findings;
+import org.driftward.dashboard.screen.Frame;
+import org.driftward.dashboard.screen.HistoryTable;
+import org.driftward.dashboard.screen.PatientScreen;
+import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.ServedBy;
+import org.jspecify.annotations.Nullable;
+
+/** One patient. */
+@Path("/encounters/{encounter}")
+@ServedBy(Role.DASHBOARD)
+@Page
+@Authenticated
+@Blocking
+@Produces(MediaType.TEXT_HTML)
+public class PatientPage {
+
+  /** The longest course that is drawn. */
+  private static final int LONGEST_HOURS = 72;
+
+  private final SecurityIdentity identity;
+  private final WardReader wards;
+  private final Frames frames;
+  private final Answers answers;
+  private final LiveStream streams;
+  private final AccessBook book;
+  private final Findings findings = new Findings(Catalogue.shipped());
+
+  PatientPage(
+      SecurityIdentity identity,
+      WardReader wards,
+      Frames frames,
+      Answers answers,
+      LiveStream streams,
+      AccessBook book) {
+    this.identity = identity;
+    this.wards = wards;
+    this.frames = frames;
+    this.answers = answers;
+    this.streams = streams;
+    this.book = book;
+  }
+
+  @GET
+  public Response patient(
+      @PathParam("encounter") String encounter,
+      @QueryParam("hours") @DefaultValue("24") int hours) {
+    Visit visit = Visit.of(identity);
+    String here = "/encounters/" + encounter;
+    var found = wards.patient(encounter);
+    if (found.isEmpty()) {
+      return answers.unknown(visit, here);
+    }
+    PatientView view = found.get();
+    if (!visit.sees(view.encounter().ward())) {
+      return answers.notYourWard(visit, here);
+    }
+    book.looked(visit.reader().account(), encounter, view.encounter().ward(), "page");
+    Frame frame = frames.of(visit, here).at(view.asOf());
+    int back = clip(hours);
+    var record = HistoryTable.of(history(view, back), findings, frame.now(), frame.zone());
+    return Response.ok(Pages.patient(frame, screen(visit, frame, view), record, back, null))
+        .build();
+  }
+
+  /** What the charts draw. */
+  @GET
+  @Path("course")
+  @Produces(MediaType.APPLICATION_JSON)
+  public ChartData course(
+      @PathParam("encounter") String encounter,
+      @QueryParam("hours") @DefaultValue("24") int hours) {
+    Visit visit = Visit.of(identity);
+    PatientView view = seen(visit, encounter);
+    Frame frame = frames.of(visit, "").at(view.asOf());
+    int back = clip(hours);
+    Instant to = view.asOf();
+    return ChartData.of(
+        history(view, back), findings, to.minus(Duration.ofHours(back)), to, frame.offset());
+  }
+
+  @GET
+  @Path("live")
+  @Produces(MediaType.SERVER_SENT_EVENTS)
+  public Multi<OutboundSseEvent> live(@PathParam("encounter") String encounter, @Context Sse sse) {
+    Visit visit = Visit.of(identity);
+    PatientView first = seen(visit, encounter);
+    Frame frame = frames.of(visit, "/encounters/" + encounter);
+    return streams.of(
+        sse,
+        List.of(first.encounter().ward()),
+        () -> seen(visit, encounter),
+        (before, now) -> parts(visit, frame, before, now));
+  }
+
+  private List<Part> parts(
+      Visit visit, Frame frame, @Nullable PatientView before, PatientView now) {
+    if (before != null && sameToTheEye(before, now)) {
+      return List.of();
+    }
+    Frame later = frame.at(now.asOf());
+    var body = Pages.patientBody(later, screen(visit, later, now));
+    return List.of(new Part("patient", body.render()));
+  }
+
+  private static boolean sameToTheEye(PatientView before, PatientView now) {
+    return before.card().equals(now.card())
+        && before.encounter().equals(now.encounter())
+        && Objects.equals(before.snapshot(), now.snapshot())
+        && Objects.equals(before.carePlanInForce(), now.carePlanInForce())
+        && before.story().equals(now.story());
+  }
+
+  /** Asked again for every reading: the patient may have been moved to another ward. */
+  private PatientView seen(Visit visit, String encounter) {
+    PatientView view = wards.patient(encounter).orElseThrow(NotFoundException::new);
+    if (!visit.sees(view.encounter().ward())) {
+      throw new ForbiddenException();
+    }
+    return view;
+  }
+
+  private PatientHistory history(PatientView view, int hours) {
+    // "To" is exclusive, and a set taken this very moment belongs to the course.
+    return wards.history(
+        view.encounter().id(),
+        view.asOf().minus(Duration.ofHours(hours)),
+        view.asOf().plusMillis(1));
+  }
+
+  private PatientScreen screen(Visit visit, Frame frame, PatientView view) {
+    return PatientScreen.of(view, findings, visit.reader(), frame.zone());
+  }
+
+  private static int clip(int hours) {
+    return Math.max(1, Math.min(LONGEST_HOURS, hours));
+  }
+}

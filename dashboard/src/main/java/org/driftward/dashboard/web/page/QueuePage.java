@@ -1,0 +1,90 @@
+package org.driftward.dashboard.web.page;
+
+import io.quarkus.security.identity.SecurityIdentity;
+import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Multi;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.sse.OutboundSseEvent;
+import jakarta.ws.rs.sse.Sse;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import org.driftward.dashboard.core.Card;
+import org.driftward.dashboard.core.WardReader;
+import org.driftward.dashboard.core.WardReader.WardLine;
+import org.driftward.dashboard.screen.Frame;
+import org.driftward.dashboard.screen.QueueScreen;
+import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.ServedBy;
+import org.jspecify.annotations.Nullable;
+
+/** The running episodes of every ward that the person sees, in one queue. */
+@Path("/response")
+@ServedBy(Role.DASHBOARD)
+@Page
+@RolesAllowed({AccountRole.BEDSIDE, AccountRole.CHARGE, AccountRole.RESPONSE})
+@Blocking
+@Produces(MediaType.TEXT_HTML)
+public class QueuePage {
+
+  private static final String HERE = "/response";
+
+  private final SecurityIdentity identity;
+  private final WardReader wards;
+  private final Frames frames;
+  private final LiveStream streams;
+  private final Clock clock;
+
+  QueuePage(
+      SecurityIdentity identity, WardReader wards, Frames frames, LiveStream streams, Clock clock) {
+    this.identity = identity;
+    this.wards = wards;
+    this.frames = frames;
+    this.streams = streams;
+    this.clock = clock;
+  }
+
+  @GET
+  public Response queue() {
+    Visit visit = Visit.of(identity);
+    Frame frame = frames.of(visit, HERE);
+    var screen = screen(visit, wards.responseQueue(visit.scope()), frame.now());
+    return Response.ok(Pages.queue(frame, screen)).build();
+  }
+
+  @GET
+  @Path("live")
+  @Produces(MediaType.SERVER_SENT_EVENTS)
+  public Multi<OutboundSseEvent> live(@Context Sse sse) {
+    Visit visit = Visit.of(identity);
+    Frame frame = frames.of(visit, HERE);
+    var seen = wards.wards(visit.scope()).stream().map(WardLine::ward).toList();
+    return streams.of(
+        sse,
+        seen,
+        () -> wards.responseQueue(visit.scope()),
+        (before, now) -> parts(visit, frame, before, now));
+  }
+
+  private List<Part> parts(
+      Visit visit, Frame frame, @Nullable List<Card> before, List<Card> cards) {
+    if (cards.equals(before)) {
+      return List.of();
+    }
+    Instant now = clock.instant();
+    var body = Pages.queueBody(frame.at(now), screen(visit, cards, now));
+    return List.of(new Part("queue", body.render()));
+  }
+
+  private QueueScreen screen(Visit visit, List<Card> cards, Instant now) {
+    return QueueScreen.of(cards, visit.reader(), now, clock.getZone());
+  }
+}

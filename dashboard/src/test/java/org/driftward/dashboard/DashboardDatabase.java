@@ -1,0 +1,89 @@
+package org.driftward.dashboard;
+
+import io.agroal.api.AgroalDataSource;
+import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplier;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import javax.sql.DataSource;
+import org.flywaydb.core.Flyway;
+
+/** A real PostgreSQL with the dashboard's schema, one for all tests of the process. */
+public final class DashboardDatabase {
+
+  private static final String APP_ROLE = "driftward_app";
+  private static final List<String> TABLES =
+      List.of(
+          "account",
+          "sign_in_failure",
+          "access",
+          "encounter",
+          "care_plan",
+          "assessment",
+          "snapshot",
+          "episode",
+          "episode_change");
+  private static final EmbeddedPostgres POSTGRES = start();
+  private static final AgroalDataSource POOL = pool();
+
+  private DashboardDatabase() {}
+
+  /** As the application connects: not as the owner. Every table is emptied first. */
+  public static DataSource emptied() {
+    run(
+        TABLES.stream()
+            .map(table -> "DELETE FROM dashboard." + table)
+            .collect(Collectors.joining(";")));
+    return POOL;
+  }
+
+  /** As the owner of the tables. */
+  public static void run(String sql) {
+    try (var connection = POSTGRES.getPostgresDatabase().getConnection();
+        var statement = connection.createStatement()) {
+      statement.execute(sql);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static AgroalDataSource pool() {
+    var url = POSTGRES.getJdbcUrl(APP_ROLE, "postgres");
+    try {
+      return AgroalDataSource.from(
+          new AgroalDataSourceConfigurationSupplier()
+              .connectionPoolConfiguration(
+                  pool ->
+                      pool.maxSize(8)
+                          .connectionFactoryConfiguration(factory -> factory.jdbcUrl(url))));
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static EmbeddedPostgres start() {
+    try {
+      var postgres = EmbeddedPostgres.start();
+      var owner = postgres.getPostgresDatabase();
+      try (var connection = owner.getConnection();
+          var statement = connection.createStatement()) {
+        statement.execute("CREATE ROLE " + APP_ROLE + " LOGIN");
+      }
+      Flyway.configure()
+          .dataSource(owner)
+          .locations("db/dashboard")
+          .placeholders(Map.of("app_role", APP_ROLE))
+          .load()
+          .migrate();
+      return postgres;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

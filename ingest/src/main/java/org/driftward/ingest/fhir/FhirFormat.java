@@ -1,0 +1,56 @@
+package org.driftward.ingest.fhir;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.parser.DataFormatException;
+import ca.uhn.fhir.parser.IParser;
+import ca.uhn.fhir.parser.StrictErrorHandler;
+import jakarta.inject.Singleton;
+import java.nio.charset.StandardCharsets;
+import org.hl7.fhir.r4.model.Resource;
+import org.jspecify.annotations.Nullable;
+
+/** FHIR R4 as JSON or XML. A resource with an element that R4 does not know is no resource. */
+@Singleton
+final class FhirFormat {
+
+  static final String JSON = "application/fhir+json";
+  static final String XML = "application/fhir+xml";
+
+  private final FhirContext context = FhirContext.forR4Cached();
+
+  /**
+   * @throws NotThisResourceException whose message may quote the input: for the sender, not for
+   *     logs
+   */
+  <T extends Resource> T read(Class<T> type, @Nullable String mediaType, byte[] body) {
+    try {
+      return parser(mediaType).parseResource(type, new String(body, StandardCharsets.UTF_8));
+    } catch (DataFormatException | IllegalArgumentException | ClassCastException e) {
+      throw new NotThisResourceException(type.getSimpleName(), e);
+    }
+  }
+
+  String write(Resource resource, @Nullable String mediaType) {
+    return parser(mediaType).encodeResourceToString(resource);
+  }
+
+  static boolean isXml(@Nullable String mediaType) {
+    return mediaType != null && mediaType.contains("xml");
+  }
+
+  /** A parser is cheap and not thread-safe. */
+  private IParser parser(@Nullable String mediaType) {
+    var parser = isXml(mediaType) ? context.newXmlParser() : context.newJsonParser();
+    parser.setParserErrorHandler(new StrictErrorHandler());
+    return parser;
+  }
+
+  /** Bytes that are not the resource that was asked for. */
+  static final class NotThisResourceException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    NotThisResourceException(String type, Throwable cause) {
+      super("This is no R4 " + type + " that can be read: " + cause.getMessage(), cause);
+    }
+  }
+}

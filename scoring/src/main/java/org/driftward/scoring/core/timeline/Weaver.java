@@ -1,0 +1,101 @@
+package org.driftward.scoring.core.timeline;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.driftward.ingest.contract.FindingKey;
+import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.core.Reading;
+import org.driftward.scoring.core.change.ChangeDetector;
+import org.driftward.scoring.core.change.SeriesState;
+import org.driftward.scoring.core.policy.Restart;
+import org.driftward.scoring.core.policy.ScoringPolicy;
+import org.driftward.scoring.core.score.Subject;
+import org.driftward.scoring.core.score.Thresholds;
+import org.driftward.scoring.core.score.Thresholds.Around;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Keeps the strands of a head going: each reading lengthens one, a documented change restarts all.
+ */
+final class Weaver {
+
+  private final ScoringPolicy policy;
+  private final ChangeDetector detector;
+  private final Thresholds thresholds;
+
+  Weaver(ScoringPolicy policy, ChangeDetector detector, Thresholds thresholds) {
+    this.policy = policy;
+    this.detector = detector;
+    this.thresholds = thresholds;
+  }
+
+  /** The strands after one more assessment. */
+  SortedMap<FindingKey, Strand> next(
+      Head before, List<Reading> taken, Facts facts, Subject subject, Instant asOf) {
+    var strands = restarted(before, facts, asOf);
+    for (var reading : taken) {
+      strands.put(
+          reading.key(),
+          longer(strands.get(reading.key()), reading, thresholds.around(reading, subject)));
+    }
+    for (var reading : detector.derived(taken)) {
+      strands.put(
+          reading.key(),
+          longer(strands.get(reading.key()), reading, thresholds.around(reading, subject)));
+    }
+    return strands;
+  }
+
+  /** One series with one more reading. */
+  Strand longer(@Nullable Strand strand, Reading reading, Around around) {
+    var state = detector.advance(strand == null ? SeriesState.empty() : strand.state(), reading);
+    return strand(reading, state, around);
+  }
+
+  /** What a state says of its newest reading. */
+  Strand revived(Strand bare, Subject subject) {
+    return strand(bare.newest(), bare.state(), thresholds.around(bare.newest(), subject));
+  }
+
+  Strand strand(Reading newest, SeriesState state, Around around) {
+    return new Strand(
+        newest,
+        state,
+        detector.drift(state, newest).orElse(null),
+        detector.changed(state, newest).orElse(null),
+        detector.trend(state, newest, around.above(), around.below()).orElse(null));
+  }
+
+  private SortedMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {
+    var strands = new TreeMap<>(before.strands());
+    var restart = before.at() == null ? null : lastRestart(before.at().takenAt(), asOf, facts);
+    if (restart != null) {
+      strands.replaceAll((key, strand) -> restarted(strand, restart));
+    }
+    return strands;
+  }
+
+  /** Without a baseline there is no drift and no change; the trend goes on. */
+  private Strand restarted(Strand strand, Instant at) {
+    return new Strand(
+        strand.newest(), detector.restart(strand.state(), at), null, null, strand.trend());
+  }
+
+  /** The last documented change after {@code from}, no later than {@code upTo}, or null. */
+  private @Nullable Instant lastRestart(Instant from, Instant upTo, Facts facts) {
+    var changes = new ArrayList<Instant>();
+    if (policy.restarts().contains(Restart.TRANSFER)) {
+      changes.addAll(facts.transfers());
+    }
+    if (policy.restarts().contains(Restart.CARE_PLAN)) {
+      facts.plans().stream().map(CarePlan::from).forEach(changes::add);
+    }
+    return changes.stream()
+        .filter(change -> change.isAfter(from) && !change.isAfter(upTo))
+        .max(Instant::compareTo)
+        .orElse(null);
+  }
+}

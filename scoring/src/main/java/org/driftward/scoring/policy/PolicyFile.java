@@ -1,0 +1,118 @@
+package org.driftward.scoring.policy;
+
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.driftward.scoring.core.policy.DriftRule;
+import org.driftward.scoring.core.policy.LevelRule;
+import org.driftward.scoring.core.policy.ObservationRule;
+import org.driftward.scoring.core.policy.QuietRule;
+import org.driftward.scoring.core.policy.RateFinding;
+import org.driftward.scoring.core.policy.Restart;
+import org.driftward.scoring.core.policy.ScoringPolicy;
+import org.driftward.scoring.core.policy.TrendRule;
+import org.driftward.scoring.core.policy.Validity;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A policy file: a {@code version} and one section for each part of the application that takes
+ * settings from it. Only {@code scoring} is read here. A section is whole or absent: nobody should
+ * have to guess which half of a hospital's settings is ours.
+ */
+public final class PolicyFile {
+
+  private static final String SHIPPED = "/policy/scoring.yaml";
+
+  private static final ObjectMapper YAML =
+      JsonMapper.builder(new YAMLFactory())
+          .findAndAddModules()
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .build();
+
+  private PolicyFile() {}
+
+  /** The policy that ships with the application. */
+  public static ScoringPolicy shipped() {
+    var in = Objects.requireNonNull(PolicyFile.class.getResourceAsStream(SHIPPED), SHIPPED);
+    var file = read(SHIPPED, in);
+    return Objects.requireNonNull(file.scoring(), SHIPPED).under(file.version());
+  }
+
+  /**
+   * The scoring policy of a hospital's file: its {@code scoring} section, or where it has none the
+   * shipped one, under the file's version.
+   *
+   * @throws IllegalStateException naming file, line and fault if the file is broken
+   * @throws UncheckedIOException if it cannot be read
+   */
+  public static ScoringPolicy read(Path path) {
+    try {
+      var file = read(path.toString(), Files.newInputStream(path));
+      var section = file.scoring();
+      return section == null
+          ? shipped().withVersion(file.version())
+          : section.under(file.version());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Sections read(String name, InputStream content) {
+    try (content) {
+      return YAML.readValue(content, Sections.class);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(name + ": " + e.getMessage(), e);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Sections of other parts of the application stand beside ours. */
+  @JsonIgnoreProperties(ignoreUnknown = true)
+  record Sections(String version, @Nullable Scoring scoring) {
+    Sections {
+      if (version == null || version.isBlank()) {
+        throw new IllegalArgumentException("a policy needs a version");
+      }
+    }
+  }
+
+  /** The section as it stands in the file. */
+  record Scoring(
+      Validity validity,
+      Duration spacing,
+      QuietRule quiet,
+      DriftRule drift,
+      TrendRule trend,
+      LevelRule level,
+      Set<Restart> restarts,
+      ObservationRule observations,
+      List<RateFinding> rates) {
+
+    /** Refuses a section with a gap where it stands, while its line is known. */
+    Scoring {
+      new ScoringPolicy(
+          "unnamed", validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
+    }
+
+    ScoringPolicy under(String version) {
+      return new ScoringPolicy(
+          version, validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
+    }
+  }
+}

@@ -1,0 +1,94 @@
+package org.driftward.scoring.stream.state;
+
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.apache.kafka.common.utils.Bytes;
+import org.apache.kafka.streams.state.KeyValueStore;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.core.timeline.Entry;
+import org.driftward.scoring.core.timeline.Outcome;
+import org.driftward.scoring.core.timeline.Standing;
+import org.driftward.scoring.core.timeline.Timeline;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The histories of all encounters of one task: loads, lets the timeline decide, keeps. Used by the
+ * task's thread alone.
+ *
+ * <p>Where the encounters seen last stand is remembered. Throw this object away with the task: when
+ * a transaction is aborted the store goes back, and memory must not stay ahead of it.
+ */
+public final class Histories {
+
+  private final KeyValueStore<Bytes, byte[]> store;
+  private final Timeline timeline;
+  private final EntryCode entryCode;
+  private final HeadCode headCode;
+  private final Map<String, Standing> standings;
+
+  /**
+   * @param remembered how many encounters to remember at most
+   */
+  public Histories(
+      KeyValueStore<Bytes, byte[]> store, Timeline timeline, Catalogue catalogue, int remembered) {
+    this.store = store;
+    this.timeline = timeline;
+    this.entryCode = new EntryCode(catalogue);
+    this.headCode = new HeadCode(catalogue);
+    this.standings =
+        new LinkedHashMap<>(16, 0.75f, true) {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          protected boolean removeEldestEntry(Map.Entry<String, Standing> eldest) {
+            return size() > remembered;
+          }
+        };
+  }
+
+  /** One decision of the timeline about an encounter. */
+  private interface Decision {
+    Outcome make(Standing standing, StoredEntries entries);
+  }
+
+  public Outcome take(String encounter, Entry entry, @Nullable Instant acceptedAt) {
+    return decide(encounter, (at, entries) -> timeline.take(at, entries, entry, acceptedAt));
+  }
+
+  public Outcome release(String encounter, Entry entry, @Nullable Instant acceptedAt) {
+    return decide(encounter, (at, entries) -> timeline.release(at, entries, entry, acceptedAt));
+  }
+
+  public Outcome take(Encounter encounter, @Nullable Instant acceptedAt) {
+    return decide(
+        encounter.id(), (at, entries) -> timeline.take(at, entries, encounter, acceptedAt));
+  }
+
+  public Outcome take(CarePlan plan, @Nullable Instant acceptedAt) {
+    return decide(plan.encounter(), (at, entries) -> timeline.take(at, entries, plan, acceptedAt));
+  }
+
+  /** Nothing is kept if deciding fails; the decision is pure and comes first. */
+  private Outcome decide(String encounter, Decision decision) {
+    var entries = new StoredEntries(store, encounter, entryCode, headCode);
+    var standing = standings.get(encounter);
+    if (standing == null) {
+      standing = load(encounter, entries);
+    }
+    var outcome = decision.make(standing, entries);
+    if (!outcome.isNothing()) {
+      entries.keep(outcome);
+    }
+    standings.put(encounter, outcome.standing());
+    return outcome;
+  }
+
+  private Standing load(String encounter, StoredEntries entries) {
+    var kept = entries.facts();
+    long sequence = Math.max(kept.sequence(), entries.sequenceOfLast());
+    return timeline.resume(encounter, kept.facts(), sequence, entries);
+  }
+}

@@ -1,0 +1,112 @@
+package org.driftward.scoring.core.timeline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Assessment.Status;
+import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.core.timeline.Arrival.Observed;
+
+/** Promise 1 of the design: order does not matter. */
+class OrderProperties {
+
+  @Provide
+  Arbitrary<List<Arrival>> stories() {
+    return Stories.any(14);
+  }
+
+  @Property(tries = 300)
+  void shouldEndTheSameWhateverTheOrderRepetitionAndRestarts(
+      @ForAll("stories") List<Arrival> story, @ForAll long one, @ForAll long other) {
+    var first = heard(Stories.arriving(story, one), 0, one);
+    var second = heard(Stories.arriving(story, other), 4, other);
+
+    assertThat(Stories.own(second.known(), story)).isEqualTo(Stories.own(first.known(), story));
+    assertThat(second.latest()).isEqualTo(first.latest());
+  }
+
+  @Property(tries = 300)
+  void shouldEndLikeOneFoldOverTheFinishedHistory(
+      @ForAll("stories") List<Arrival> story, @ForAll long seed) {
+    var heard = heard(Stories.arriving(story, seed), 6, seed);
+
+    assertThat(counting(heard.known())).isEqualTo(FinishedHistory.snapshots(story));
+  }
+
+  @Property(tries = 300)
+  void shouldLeaveAfterARetractionWhatNeverHavingSentItLeaves(
+      @ForAll("stories") List<Arrival> story, @ForAll long seed) {
+    var retracted = "A-0";
+    var never = story.stream().filter(arrival -> !Stories.is(arrival, retracted)).toList();
+    var withRetraction =
+        Stream.concat(
+                story.stream(),
+                story.stream()
+                    .filter(arrival -> Stories.is(arrival, retracted))
+                    .limit(1)
+                    .map(OrderProperties::retraction))
+            .toList();
+
+    var after = heard(Stories.arriving(withRetraction, seed), 5, seed);
+    var without = heard(Stories.arriving(never, seed), 5, seed);
+
+    assertThat(counting(after.known())).isEqualTo(counting(without.known()));
+    assertThat(after.latest()).isEqualTo(without.latest());
+  }
+
+  /**
+   * @param restarts one restart for so many records, or none at 0
+   */
+  private static Listener heard(List<Arrival> arriving, int restarts, long seed) {
+    var random = new Random(seed);
+    var office = new Office(Fixtures.timeline());
+    for (var arrival : arriving) {
+      if (restarts > 0 && random.nextInt(restarts) == 0) {
+        office.restart();
+      }
+      office.receive(arrival);
+    }
+    return office.listener();
+  }
+
+  /** Without those that are void. */
+  private static Map<String, Map<String, Snapshot>> counting(
+      Map<String, Map<String, Snapshot>> known) {
+    var counting = new TreeMap<String, Map<String, Snapshot>>();
+    known.forEach(
+        (encounter, snapshots) -> {
+          var valid = new TreeMap<>(snapshots);
+          valid.values().removeIf(Snapshot::withdrawn);
+          if (!valid.isEmpty()) {
+            counting.put(encounter, valid);
+          }
+        });
+    return counting;
+  }
+
+  private static Arrival retraction(Arrival arrival) {
+    var of = ((Observed) arrival).assessment();
+    return new Observed(
+        new Assessment(
+            of.id(),
+            99,
+            Status.RETRACTED,
+            of.encounter(),
+            of.patient(),
+            of.takenAt(),
+            of.recordedAt(),
+            of.source(),
+            of.by(),
+            "wrong patient",
+            List.of()));
+  }
+}
