@@ -2,7 +2,11 @@ package org.driftward.deploy;
 
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Stream;
 import org.driftward.deploy.embedded.StartException;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +19,10 @@ import org.jspecify.annotations.Nullable;
 @QuarkusMain
 public final class Main {
 
+  /** Chatty before Quarkus configures the log. Held, because the log forgets loggers nobody holds. */
+  private static final List<Logger> CHATTY =
+      Stream.of("kafka", "org.apache.kafka", "io.zonky").map(Logger::getLogger).toList();
+
   private final CountDownLatch applicationOver = new CountDownLatch(1);
   private final Ground ground = new Ground();
   private volatile boolean stopping;
@@ -26,6 +34,7 @@ public final class Main {
   }
 
   private void run(String... args) {
+    CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
     Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "ground-stop"));
     try {
       ground.prepare();

@@ -38,6 +38,7 @@ class ShippedCatalogueTest {
           "reflexes",
           "pain",
           "lines",
+          "special",
           "note");
 
   private static Stream<CatalogueEntry> entries() {

@@ -28,6 +28,7 @@ import org.apache.kafka.common.Uuid;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.utils.Time;
+import org.apache.kafka.common.utils.Utils;
 import org.apache.kafka.metadata.storage.Formatter;
 import org.apache.kafka.server.common.MetadataVersion;
 import org.driftward.ingest.contract.KafkaAccess;
@@ -77,6 +78,11 @@ public final class Broker implements AutoCloseable {
   @Override
   public void close() {
     stop();
+    try {
+      Utils.delete(directory.toFile());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Everything that a topic holds now, partition by partition. */
@@ -149,9 +155,6 @@ public final class Broker implements AutoCloseable {
             "log.dirs", directory.toString(),
             "offsets.topic.replication.factor", "1",
             "auto.create.topics.enable", "false"));
-    // A broker that comes back at once must not wait for its former self's session to end.
-    properties.put("broker.session.timeout.ms", "4000");
-    properties.put("broker.heartbeat.interval.ms", "500");
     return properties;
   }
 

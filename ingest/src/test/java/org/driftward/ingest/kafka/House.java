@@ -33,8 +33,16 @@ final class House implements AutoCloseable {
   final KafkaIntake intake;
   final SimpleMeterRegistry meters = new SimpleMeterRegistry();
 
+  /** Waits long enough for a broker on a busy machine. */
   House(KafkaAccess access) {
-    var config = config();
+    this(access, Duration.ofSeconds(20));
+  }
+
+  /**
+   * @param patience how long it waits for Kafka's answers
+   */
+  House(KafkaAccess access, Duration patience) {
+    var config = config(patience);
     this.directory = new KafkaEncounterDirectory(access, config);
     var limits = new IntakeLimits(Duration.ofMinutes(5), Duration.ofHours(24), 1000);
     this.intake =
@@ -49,15 +57,15 @@ final class House implements AutoCloseable {
     intake.start();
   }
 
-  private static IngestConfig config() {
+  private static IngestConfig config(Duration patience) {
     return new SmallRyeConfigBuilder()
         .addDiscoveredConverters()
         .withMapping(IngestConfig.class)
         .withDefaultValues(
             Map.of(
-                "driftward.ingest.kafka.max-block", "PT1S",
-                "driftward.ingest.kafka.delivery-timeout", "PT2S",
-                "driftward.ingest.kafka.catch-up", "PT2S"))
+                "driftward.ingest.kafka.max-block", patience.toString(),
+                "driftward.ingest.kafka.delivery-timeout", patience.toString(),
+                "driftward.ingest.kafka.catch-up", patience.toString()))
         .build()
         .getConfigMapping(IngestConfig.class);
   }
@@ -93,7 +101,7 @@ final class House implements AutoCloseable {
   }
 
   static Outcome outcome(CompletionStage<Outcome> stage) throws Exception {
-    return stage.toCompletableFuture().get(30, TimeUnit.SECONDS);
+    return stage.toCompletableFuture().get(60, TimeUnit.SECONDS);
   }
 
   double counted(String meter, String source) {

@@ -12,7 +12,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.Response.Status;
 import java.net.URI;
 import java.time.Clock;
 import org.driftward.alerts.contract.Episode;
@@ -38,6 +37,10 @@ import org.jspecify.annotations.Nullable;
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @Produces(MediaType.TEXT_HTML)
 public class EpisodePage {
+
+  private static final int OK = 200;
+  private static final int CONFLICT = 409;
+  private static final int UNPROCESSABLE = 422;
 
   private final SecurityIdentity identity;
   private final EpisodeDesk desk;
@@ -82,26 +85,25 @@ public class EpisodePage {
     if (answer instanceof Answer.Done done) {
       var outcome = Outcome.done(action, done.episode(), clock.instant(), clock.getZone());
       return scripted
-          ? fragment(Status.OK, outcome)
+          ? fragment(OK, outcome)
           : Response.seeOther(URI.create("/encounters/" + before.encounter())).build();
     }
     if (answer instanceof Answer.NoLongerApplies late) {
-      return refused(visit, Status.CONFLICT, Outcome.tooLate(late.current(), late.why()), scripted);
+      return refused(visit, CONFLICT, Outcome.tooLate(late.current(), late.why()), scripted);
     }
     if (answer instanceof Answer.Incomplete incomplete) {
-      var status = Status.fromStatusCode(422);
-      return refused(visit, status, Outcome.incomplete(incomplete.why()), scripted);
+      return refused(visit, UNPROCESSABLE, Outcome.incomplete(incomplete.why()), scripted);
     }
     return answers.unknown(visit, "");
   }
 
-  private Response refused(Visit visit, Status status, Outcome outcome, boolean scripted) {
+  private Response refused(Visit visit, int status, Outcome outcome, boolean scripted) {
     return scripted
         ? fragment(status, outcome)
         : answers.page(status, frames.of(visit, ""), "Nothing was changed", outcome.words());
   }
 
-  private static Response fragment(Status status, Outcome outcome) {
+  private static Response fragment(int status, Outcome outcome) {
     return Response.status(status).type(MediaType.TEXT_HTML).entity(Pages.outcome(outcome)).build();
   }
 

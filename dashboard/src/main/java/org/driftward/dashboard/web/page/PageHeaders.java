@@ -19,7 +19,6 @@ class PageHeaders {
   void protect(ContainerResponseContext response) {
     var headers = response.getHeaders();
     headers.putSingle("Content-Security-Policy", POLICY);
-    headers.putSingle("X-Content-Type-Options", "nosniff");
     headers.putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
   }
 }

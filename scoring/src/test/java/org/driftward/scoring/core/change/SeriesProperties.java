@@ -250,7 +250,7 @@ class SeriesProperties {
         shipped.level(),
         shipped.restarts(),
         shipped.observations(),
-        shipped.derived());
+        shipped.rates());
   }
 
   private static int kendall(List<Reading> window) {
