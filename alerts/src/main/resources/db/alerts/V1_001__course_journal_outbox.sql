@@ -58,7 +58,7 @@ CREATE INDEX journal_by_subject ON alerts.journal (subject, sequence);
 
 -- The end of the chain. Its lock makes entries take turns, so sequence has no gap.
 CREATE TABLE alerts.journal_head (
-  only     boolean PRIMARY KEY DEFAULT true CHECK (only),
+  one_row  boolean PRIMARY KEY DEFAULT true CHECK (one_row),
   sequence bigint NOT NULL,
   hash     text   NOT NULL
 );

@@ -4,7 +4,6 @@ import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.Optional;
 
 /** Settings of alerts. Every one has a default that suits a hospital of one machine. */
@@ -14,8 +13,11 @@ public interface AlertsConfig {
   /** A YAML file whose {@code escalation} section replaces the shipped one. */
   Optional<Path> policy();
 
-  /** The hospital's time zone, for times of day in words; the machine's unless given. */
-  Optional<ZoneId> zone();
+  /**
+   * The hospital's time zone, for times of day in words; the machine's unless given. Text, because
+   * an absent value of a type without an empty word fails the start.
+   */
+  Optional<String> zone();
 
   /** How often to look for clocks that have run out. */
   @WithDefault("PT1S")

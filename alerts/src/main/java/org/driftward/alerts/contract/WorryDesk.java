@@ -12,7 +12,8 @@ public interface WorryDesk {
    * Opens an episode, or calls people again to the running one.
    *
    * @param note what worries them, in their words; may be blank
-   * @return the episode as it is now, or empty if the encounter is unknown or no longer present
+   * @param encounter a known one; the caller has asked the directory
+   * @return the episode as it is now, or empty if the patient is no longer in the house
    */
   Optional<Episode> worry(String encounter, String note, Actor actor);
 }

@@ -77,10 +77,6 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
 
   @Override
   public Optional<Episode> worry(String encounter, String note, Actor actor) {
-    var known = courses.find(encounter);
-    if (known.isEmpty() || !known.get().place().present()) {
-      return Optional.empty();
-    }
     return courses.change(
         List.of(encounter),
         session -> {

@@ -17,7 +17,29 @@ import org.driftward.ingest.contract.CatalogueEntry;
 /** The catalogue as a list of YAML files, one for each region, in the order of the examination. */
 public final class CatalogueFiles implements Catalogue {
 
-  private static final List<String> SHIPPED = List.of("vital-signs", "score-inputs");
+  private static final List<String> SHIPPED =
+      List.of(
+          "general",
+          "vital-signs",
+          "head",
+          "eyes",
+          "ears",
+          "nose",
+          "mouth-throat",
+          "neck",
+          "cranial-nerves",
+          "chest",
+          "heart",
+          "limbs",
+          "pulses",
+          "abdomen",
+          "elimination",
+          "skin",
+          "reflexes",
+          "pain",
+          "lines",
+          "special",
+          "note");
 
   private final Map<String, CatalogueEntry> byCode;
 

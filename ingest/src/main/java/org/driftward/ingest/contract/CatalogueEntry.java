@@ -1,8 +1,12 @@
 package org.driftward.ingest.contract;
 
 import java.math.BigDecimal;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +31,10 @@ import org.jspecify.annotations.Nullable;
  *     entry's unit; the floor of the baseline's spread; null where no baseline is kept
  * @param group what a change of it says about the patient; null where nothing
  * @param source published source of the ranges and rules, or {@code common practice, no source}
+ * @param scale what the grades mean, grade by grade from the lowest; empty where the number says it
+ * @param hint how to examine, in one sentence; null where that is plain
+ * @param formula how {@link Derivations} computes it from others, in words; null if it never does.
+ *     A recorded value counts before a computed one
  */
 public record CatalogueEntry(
     String code,
@@ -45,7 +53,10 @@ public record CatalogueEntry(
     @Nullable BigDecimal change,
     @Nullable BigDecimal noise,
     @Nullable Group group,
-    String source) {
+    String source,
+    SortedMap<Integer, String> scale,
+    @Nullable String hint,
+    @Nullable String formula) {
 
   /** What kind of value the finding has. */
   public enum Kind implements Word {
@@ -96,6 +107,8 @@ public record CatalogueEntry(
     sites = copy(sites);
     options = copy(options);
     normal = copy(normal);
+    scale =
+        Collections.unmodifiableSortedMap(scale == null ? new TreeMap<>() : new TreeMap<>(scale));
     if ((kind == Kind.QUANTITY) != (unit != null)) {
       throw new IllegalArgumentException(code + ": a quantity, and only a quantity, has a unit");
     }
@@ -108,6 +121,62 @@ public record CatalogueEntry(
     if ((kind == Kind.GRADE) && accepted == null) {
       throw new IllegalArgumentException(code + ": a grade needs the range of its scale");
     }
+  }
+
+  /** An entry without scale, hint and formula. */
+  public CatalogueEntry(
+      String code,
+      String name,
+      String region,
+      Kind kind,
+      @Nullable String unit,
+      List<String> sites,
+      boolean sided,
+      @Nullable String loinc,
+      @Nullable Range accepted,
+      @Nullable Range expected,
+      List<String> options,
+      List<String> normal,
+      Worse worse,
+      @Nullable BigDecimal change,
+      @Nullable BigDecimal noise,
+      @Nullable Group group,
+      String source) {
+    this(
+        code,
+        name,
+        region,
+        kind,
+        unit,
+        sites,
+        sided,
+        loinc,
+        accepted,
+        expected,
+        options,
+        normal,
+        worse,
+        change,
+        noise,
+        group,
+        source,
+        new TreeMap<>(),
+        null,
+        null);
+  }
+
+  /**
+   * The one value that entry by exception records; empty where a well adult may have several, or
+   * where the value must be measured.
+   */
+  public Optional<FindingValue> usual() {
+    if (kind == Kind.CODED && normal.size() == 1) {
+      return Optional.of(new FindingValue.Coded(normal.get(0)));
+    }
+    if (kind == Kind.GRADE && expected != null && expected.low().compareTo(expected.high()) == 0) {
+      return Optional.of(new FindingValue.Grade(expected.low().intValueExact()));
+    }
+    return Optional.empty();
   }
 
   /** A file leaves an empty list out. */

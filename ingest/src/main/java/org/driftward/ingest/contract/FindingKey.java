@@ -14,9 +14,9 @@ import org.jspecify.annotations.Nullable;
 public record FindingKey(String code, @Nullable String site, @Nullable Side side)
     implements Comparable<FindingKey> {
 
-  private static final Comparator<FindingKey> ORDER =
-      Comparator.comparing(FindingKey::code)
-          .thenComparing(FindingKey::site, Comparator.nullsFirst(Comparator.naturalOrder()))
+  private static final Comparator<FindingKey> WHERE =
+      Comparator.comparing(
+              FindingKey::site, Comparator.nullsFirst(Comparator.<String>naturalOrder()))
           .thenComparing(FindingKey::side, Comparator.nullsFirst(Comparator.naturalOrder()));
 
   public FindingKey {
@@ -29,6 +29,8 @@ public record FindingKey(String code, @Nullable String site, @Nullable Side side
 
   @Override
   public int compareTo(FindingKey other) {
-    return ORDER.compare(this, other);
+    // The code alone decides nearly always; every look into a picture passes here.
+    int order = code.compareTo(other.code);
+    return order == 0 ? WHERE.compare(this, other) : order;
   }
 }

@@ -56,11 +56,12 @@ public class ProblemMappers {
   }
 
   @ServerExceptionMapper
-  public Response failed(CompletionException failure) throws Exception {
-    if (failure.getCause() instanceof UnavailableException) {
+  public Response failed(RuntimeException failure) {
+    if (failure instanceof CompletionException
+        && failure.getCause() instanceof UnavailableException) {
       return Problems.unavailable(config.retryAfter().toSeconds());
     }
-    LOG.errorf("A call failed: %s", failure.getClass().getName());
+    LOG.error("A call failed", Redacted.of(failure));
     return Problems.answer(Problem.of(500, "failure", "The call failed", null));
   }
 }

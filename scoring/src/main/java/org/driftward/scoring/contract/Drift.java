@@ -30,4 +30,30 @@ public record Drift(
     double accumulated,
     int sets,
     Instant from,
-    Instant until) {}
+    Instant until) {
+
+  /**
+   * The drift as a person would say it.
+   *
+   * @param name the finding's name in the catalogue
+   */
+  public String words(String name) {
+    var distance = value - baseline;
+    return name
+        + " "
+        + Plain.number(value, 2)
+        + Plain.unit(unit)
+        + ": "
+        + Plain.number(Math.abs(distance), 2)
+        + (distance < 0 ? " below" : " above")
+        + " this patient's usual "
+        + Plain.number(baseline, 2)
+        + " ("
+        + Plain.number(Math.abs(drift), 1)
+        + " times the usual spread; "
+        + Plain.number(Math.abs(accumulated), 1)
+        + " added up over recent sets; usual from "
+        + sets
+        + " values)";
+  }
+}

@@ -1,5 +1,6 @@
 package org.driftward.scoring.contract;
 
+import java.time.Duration;
 import java.time.Instant;
 import org.driftward.ingest.contract.Side;
 import org.jspecify.annotations.Nullable;
@@ -33,4 +34,43 @@ public record Trend(
     @Nullable Instant projectedCrossing,
     @Nullable Instant earliest,
     @Nullable Instant latest,
-    @Nullable Double threshold) {}
+    @Nullable Double threshold) {
+
+  /**
+   * The trend as a person would say it.
+   *
+   * @param name the finding's or score's name
+   * @param asOf clinical time of the newest value
+   */
+  public String words(String name, Instant asOf) {
+    return name
+        + (perHour < 0 ? " falls by " : " rises by ")
+        + Plain.number(Math.abs(perHour), 2)
+        + " per hour ("
+        + sets
+        + " values in "
+        + Plain.time(Duration.between(from, asOf))
+        + (significant ? ", more than chance" : ", may be chance")
+        + (pValue < 0.0001 ? ", p below 0.0001" : ", p " + Plain.number(pValue, 4))
+        + ")"
+        + projection(asOf);
+  }
+
+  private String projection(Instant asOf) {
+    if (projectedCrossing == null || threshold == null || earliest == null) {
+      return "";
+    }
+    var range =
+        latest == null
+            ? ", not before " + Plain.time(Duration.between(asOf, earliest))
+            : ", between "
+                + Plain.time(Duration.between(asOf, earliest))
+                + " and "
+                + Plain.time(Duration.between(asOf, latest));
+    return "; if this goes on, "
+        + Plain.number(threshold, 2)
+        + " is reached in about "
+        + Plain.time(Duration.between(asOf, projectedCrossing))
+        + range;
+  }
+}

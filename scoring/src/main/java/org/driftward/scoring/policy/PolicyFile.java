@@ -16,11 +16,11 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
-import org.driftward.scoring.core.policy.DerivedFinding;
 import org.driftward.scoring.core.policy.DriftRule;
 import org.driftward.scoring.core.policy.LevelRule;
 import org.driftward.scoring.core.policy.ObservationRule;
 import org.driftward.scoring.core.policy.QuietRule;
+import org.driftward.scoring.core.policy.RateFinding;
 import org.driftward.scoring.core.policy.Restart;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.policy.TrendRule;
@@ -102,26 +102,17 @@ public final class PolicyFile {
       LevelRule level,
       Set<Restart> restarts,
       ObservationRule observations,
-      List<DerivedFinding> derived) {
+      List<RateFinding> rates) {
 
     /** Refuses a section with a gap where it stands, while its line is known. */
     Scoring {
       new ScoringPolicy(
-          "unnamed",
-          validity,
-          spacing,
-          quiet,
-          drift,
-          trend,
-          level,
-          restarts,
-          observations,
-          derived);
+          "unnamed", validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
     }
 
     ScoringPolicy under(String version) {
       return new ScoringPolicy(
-          version, validity, spacing, quiet, drift, trend, level, restarts, observations, derived);
+          version, validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
     }
   }
 }

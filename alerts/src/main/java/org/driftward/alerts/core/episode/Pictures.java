@@ -53,8 +53,8 @@ final class Pictures {
   }
 
   private static boolean isNew(Course course, Instant set) {
-    var marks = course.recent().marks();
-    return marks.isEmpty() || marks.get(marks.size() - 1).set().isBefore(set);
+    var newest = course.recent().newest();
+    return newest == null || newest.isBefore(set);
   }
 
   /** Only what was not kept quiet already is news. */

@@ -46,7 +46,7 @@ final class SeriesTriggers {
     }
     var sustained = policy.drift();
     if (sustained != null && drift.worse()) {
-      int sets = 1 + recent.running(mark -> mark.drifting().contains(series));
+      int sets = 1 + recent.drifting(series);
       if (sets >= sustained.sets()) {
         var words = wording.drift(drift, sets, snapshot.asOf());
         fire("drift-" + series, sustained.level(), words, accepted, gathering);

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Objects;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.scoring.contract.ChangedFinding;
-import org.driftward.scoring.contract.PlainUnit;
+import org.driftward.scoring.contract.Plain;
 import org.driftward.scoring.contract.Scalar;
 import org.driftward.scoring.core.Reading;
 
@@ -44,10 +44,10 @@ final class Change {
         + place(key)
         + ": "
         + to.plain()
-        + PlainUnit.after(rule.unit())
+        + Plain.unit(rule.unit())
         + ", usually "
         + from.plain()
-        + PlainUnit.after(rule.unit())
+        + Plain.unit(rule.unit())
         + String.format(Locale.ROOT, " (%d earlier %s)", sets, sets == 1 ? "value" : "values");
   }
 

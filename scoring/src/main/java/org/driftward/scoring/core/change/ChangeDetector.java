@@ -7,10 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.driftward.ingest.contract.Catalogue;
-import org.driftward.ingest.contract.FindingKey;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Trend;
@@ -37,17 +34,19 @@ public final class ChangeDetector {
   private final ScoringPolicy policy;
   private final long spacing;
   private final Map<String, SeriesRule> rules;
+  private final Derived derived;
   private final QuietPeriod quiet;
   private final Trends trends;
 
   /**
-   * @throws IllegalArgumentException if a derived finding has a code of the catalogue, or is made
-   *     of one that the catalogue does not know
+   * @throws IllegalArgumentException if a rate has a code of the catalogue, or is made of one that
+   *     the catalogue does not know
    */
   public ChangeDetector(Catalogue catalogue, ScoringPolicy policy) {
     this.policy = policy;
     this.spacing = policy.spacing().toMillis();
     this.rules = rules(catalogue, policy);
+    this.derived = new Derived(catalogue, policy.rates());
     this.quiet = new QuietPeriod(policy.quiet());
     this.trends = new Trends(policy.trend());
   }
@@ -59,14 +58,7 @@ public final class ChangeDetector {
    * @param together readings of one assessment
    */
   public List<Reading> derived(Collection<Reading> together) {
-    if (policy.derived().isEmpty()) {
-      return List.of();
-    }
-    Map<FindingKey, Reading> byKey =
-        together.stream().collect(Collectors.toMap(Reading::key, Function.identity()));
-    return policy.derived().stream()
-        .flatMap(finding -> Derivation.of(finding, byKey).stream())
-        .toList();
+    return derived.from(together);
   }
 
   /**
@@ -205,13 +197,15 @@ public final class ChangeDetector {
   private static Map<String, SeriesRule> rules(Catalogue catalogue, ScoringPolicy policy) {
     var rules = new HashMap<String, SeriesRule>();
     catalogue.entries().forEach(entry -> rules.put(entry.code(), new SeriesRule(entry)));
-    for (var finding : policy.derived()) {
-      if (!rules.keySet().containsAll(finding.of())) {
-        throw new IllegalArgumentException(
-            finding.code() + " is derived from " + finding.of() + ", which the catalogue lacks");
+    for (var rate : policy.rates()) {
+      for (var code : List.of(rate.amount(), rate.hours())) {
+        if (!rules.containsKey(code)) {
+          throw new IllegalArgumentException(
+              rate.code() + " is made of " + code + ", which the catalogue lacks");
+        }
       }
-      if (rules.put(finding.code(), new SeriesRule(finding.entry())) != null) {
-        throw new IllegalArgumentException(finding.code() + " is a code of the catalogue");
+      if (rules.put(rate.code(), new SeriesRule(rate.entry())) != null) {
+        throw new IllegalArgumentException(rate.code() + " is a code of the catalogue");
       }
     }
     return Map.copyOf(rules);

@@ -18,7 +18,7 @@ import java.util.Set;
  * @param level the patient's own recent level of a score
  * @param restarts the documented changes that begin a new quiet period
  * @param observations how often a set of observations is due, and what a set is
- * @param derived findings computed from others, so that they have a history of their own
+ * @param rates amounts over the hours they came in, with a history of their own
  */
 public record ScoringPolicy(
     String version,
@@ -30,7 +30,7 @@ public record ScoringPolicy(
     LevelRule level,
     Set<Restart> restarts,
     ObservationRule observations,
-    List<DerivedFinding> derived) {
+    List<RateFinding> rates) {
 
   public ScoringPolicy {
     Objects.requireNonNull(version, "version");
@@ -41,20 +41,20 @@ public record ScoringPolicy(
     Objects.requireNonNull(level, "level");
     Objects.requireNonNull(observations, "observations");
     restarts = Set.copyOf(Objects.requireNonNull(restarts, "restarts"));
-    derived = List.copyOf(Objects.requireNonNull(derived, "derived"));
+    rates = List.copyOf(Objects.requireNonNull(rates, "rates"));
     if (Objects.requireNonNull(spacing, "spacing").isNegative()) {
       throw new IllegalArgumentException("spacing " + spacing + " is negative");
     }
-    var codes = derived.stream().map(DerivedFinding::code).toList();
+    var codes = rates.stream().map(RateFinding::code).toList();
     if (Set.copyOf(codes).size() != codes.size()) {
-      throw new IllegalArgumentException("a derived finding is listed twice in " + codes);
+      throw new IllegalArgumentException("a rate is listed twice in " + codes);
     }
   }
 
   /** The same settings under another version. */
   public ScoringPolicy withVersion(String other) {
     return new ScoringPolicy(
-        other, validity, spacing, quiet, drift, trend, level, restarts, observations, derived);
+        other, validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
   }
 
   /** How long a value of {@code code} serves; past it, it is missing. */

@@ -18,12 +18,18 @@ import org.jspecify.annotations.Nullable;
  */
 final class Sight {
 
+  private static final Look NOTHING = new Look(null, true);
+
   private final Picture picture;
   private final Function<String, ? extends @Nullable Duration> validity;
   private final History history;
-  private final Map<String, Look> looks = new HashMap<>(64);
+  private final Map<String, Look> looks = new HashMap<>(32);
 
-  private record Look(@Nullable Reading reading, @Nullable Duration serves) {}
+  /**
+   * @param reading the newest; none that the policy finds too old
+   * @param judged whether the policy has judged its age; else each source does
+   */
+  private record Look(@Nullable Reading reading, boolean judged) {}
 
   Sight(Picture picture, Function<String, ? extends @Nullable Duration> validity, History history) {
     this.picture = picture;
@@ -38,11 +44,23 @@ final class Sight {
     }
     var look = looks.get(source.finding());
     if (look == null) {
-      var reading = picture.newest().get(source.key());
-      look = new Look(reading, validity.apply(source.finding()));
+      look = look(source);
       looks.put(source.finding(), look);
     }
-    return look.reading != null && serves(look.reading, look.serves, source) ? look.reading : null;
+    var reading = look.reading;
+    return reading == null || look.judged || serves(reading, source.serves()) ? reading : null;
+  }
+
+  private Look look(Source source) {
+    var reading = picture.newest().get(source.key());
+    if (reading == null) {
+      return NOTHING;
+    }
+    var serves = validity.apply(source.finding());
+    if (serves == null) {
+      return new Look(reading, false);
+    }
+    return serves(reading, serves) ? new Look(reading, true) : NOTHING;
   }
 
   /** The newest reading of the source as a number in its unit, or null. */
@@ -61,14 +79,13 @@ final class Sight {
     return policy == null ? source.serves() : policy;
   }
 
-  private boolean serves(Reading reading, @Nullable Duration policy, Source source) {
-    var serves = policy == null ? source.serves() : policy;
+  private boolean serves(Reading reading, Duration serves) {
     return !reading.takenAt().plus(serves).isBefore(picture.asOf());
   }
 
   /** The highest or lowest of the fresh readings at all sites of the body. */
   private @Nullable Reading pick(Source source) {
-    var policy = validity.apply(source.finding());
+    var serves = serves(source);
     Reading best = null;
     BigDecimal most = null;
     for (var reading : picture.newest().tailMap(FindingKey.of(source.finding())).values()) {
@@ -77,7 +94,7 @@ final class Sight {
       }
       var number = source.number(reading);
       if (number != null
-          && serves(reading, policy, source)
+          && serves(reading, serves)
           && (most == null || source.pick().beats(number, most))) {
         best = reading;
         most = number;

@@ -80,15 +80,21 @@ final class StoredEntries implements Entries {
     return bytes == null ? FactsCode.Kept.NOTHING : FactsCode.read(bytes);
   }
 
-  /** The count of snapshots sent when the last entry was kept. */
+  /**
+   * The count of snapshots sent when the last entry was appended. Retracted ones are never
+   * appended, and may lie beyond.
+   */
   long sequenceOfLast() {
     try (var range = store.reverseRange(keys.entriesFrom(null), keys.entriesEnd())) {
-      if (!range.hasNext()) {
-        return 0;
+      while (range.hasNext()) {
+        var next = range.next();
+        var kept = entryCode.read(keys.moment(next.key), next.value);
+        if (!kept.entry().retracted()) {
+          return kept.sequence();
+        }
       }
-      var last = range.next();
-      return entryCode.read(keys.moment(last.key), last.value).sequence();
     }
+    return 0;
   }
 
   /** Everything is made ready before the first write, so that a failure leaves the store whole. */

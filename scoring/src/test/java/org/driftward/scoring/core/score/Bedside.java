@@ -48,7 +48,7 @@ final class Bedside {
     return as(new Subject(subject.ageYears(), scale, subject.populations()));
   }
 
-  /** What follows was recorded this long ago. */
+  /** The next one was recorded this long ago. */
   Bedside ago(String duration) {
     return new Bedside(readings, subject, NOW.minus(Duration.parse(duration)));
   }

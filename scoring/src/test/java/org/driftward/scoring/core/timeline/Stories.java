@@ -6,7 +6,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import org.driftward.ingest.contract.Assessment;
@@ -17,6 +19,7 @@ import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.core.timeline.Arrival.Observed;
 import org.driftward.scoring.core.timeline.Arrival.Signed;
 import org.driftward.scoring.core.timeline.Arrival.Told;
@@ -51,6 +54,35 @@ public final class Stories {
     }
     Collections.shuffle(arriving, random);
     return arriving;
+  }
+
+  /**
+   * Without what is void because a merge was undone: only who heard of the merge hears that it is
+   * void, and both know the same.
+   */
+  public static Map<String, Map<String, Snapshot>> own(
+      Map<String, Map<String, Snapshot>> known, List<Arrival> story) {
+    var own = new TreeMap<String, Map<String, Snapshot>>();
+    known.forEach(
+        (encounter, snapshots) -> {
+          var kept = new TreeMap<>(snapshots);
+          kept.values()
+              .removeIf(
+                  snapshot ->
+                      snapshot.withdrawn()
+                          && story.stream()
+                              .filter(arrival -> is(arrival, snapshot.assessment()))
+                              .map(arrival -> ((Observed) arrival).assessment().encounter())
+                              .noneMatch(encounter::equals));
+          if (!kept.isEmpty()) {
+            own.put(encounter, kept);
+          }
+        });
+    return own;
+  }
+
+  static boolean is(Arrival arrival, String id) {
+    return arrival instanceof Observed observed && observed.assessment().id().equals(id);
   }
 
   private static List<Arrival> story(Random random, int assessments) {

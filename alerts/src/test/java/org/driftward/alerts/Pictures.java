@@ -1,0 +1,161 @@
+package org.driftward.alerts;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.driftward.scoring.contract.ChangedFinding;
+import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Scalar;
+import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoredInput;
+import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.Trend;
+import org.jspecify.annotations.Nullable;
+
+/** Builds snapshots for tests: complete, newest, on a four-hour interval, unless told otherwise. */
+public final class Pictures {
+
+  private final String encounter;
+  private final Instant asOf;
+  private long sequence = 1;
+  private boolean latest = true;
+  private boolean withdrawn;
+  private int low;
+  private int high;
+  private @Nullable BigDecimal usual;
+  private final List<String> missing = new ArrayList<>();
+  private final List<ScoredInput> inputs = new ArrayList<>();
+  private final List<Drift> drift = new ArrayList<>();
+  private final List<Trend> trend = new ArrayList<>();
+  private final List<ChangedFinding> changed = new ArrayList<>();
+  private final List<String> partial = new ArrayList<>();
+  private Instant lastSet;
+  private Duration interval = Duration.ofHours(4);
+
+  private Pictures(String encounter, Instant asOf) {
+    this.encounter = encounter;
+    this.asOf = asOf;
+    this.lastSet = asOf;
+  }
+
+  public static Pictures of(String encounter, Instant asOf) {
+    return new Pictures(encounter, asOf);
+  }
+
+  public Pictures sequence(long number) {
+    sequence = number;
+    return this;
+  }
+
+  public Pictures late() {
+    latest = false;
+    return this;
+  }
+
+  public Pictures withdrawn() {
+    latest = false;
+    withdrawn = true;
+    return this;
+  }
+
+  public Pictures score(int total) {
+    low = total;
+    high = total;
+    return this;
+  }
+
+  public Pictures score(int from, int to, String... without) {
+    low = from;
+    high = to;
+    missing.addAll(List.of(without));
+    return this;
+  }
+
+  public Pictures usual(String level) {
+    usual = new BigDecimal(level);
+    return this;
+  }
+
+  public Pictures input(String code, String value, @Nullable String unit, int points) {
+    inputs.add(
+        new ScoredInput(
+            code,
+            Scalar.of(new BigDecimal(value)),
+            unit,
+            asOf,
+            points,
+            "band",
+            "row",
+            "table",
+            null));
+    return this;
+  }
+
+  public Pictures drift(Drift one) {
+    drift.add(one);
+    return this;
+  }
+
+  public Pictures trend(Trend one) {
+    trend.add(one);
+    return this;
+  }
+
+  public Pictures changed(ChangedFinding one) {
+    changed.add(one);
+    return this;
+  }
+
+  public Pictures partial(String... codes) {
+    partial.addAll(List.of(codes));
+    return this;
+  }
+
+  public Pictures lastSet(Instant time) {
+    lastSet = time;
+    return this;
+  }
+
+  public Pictures interval(Duration length) {
+    interval = length;
+    return this;
+  }
+
+  public Snapshot build() {
+    var score =
+        new Score(
+            "news2",
+            "NEWS2",
+            "1",
+            BigDecimal.valueOf(low),
+            BigDecimal.valueOf(high),
+            missing.isEmpty(),
+            "risk",
+            "risk",
+            inputs.stream().mapToInt(ScoredInput::points).max().orElse(0),
+            usual,
+            missing,
+            inputs);
+    return new Snapshot(
+        encounter,
+        asOf,
+        "A-" + asOf.toEpochMilli(),
+        sequence,
+        latest,
+        withdrawn,
+        "test",
+        0,
+        withdrawn ? List.of() : List.of(score),
+        drift,
+        trend,
+        changed,
+        lastSet,
+        partial,
+        lastSet.plus(interval),
+        interval,
+        "by score",
+        null);
+  }
+}

@@ -1,0 +1,153 @@
+package org.driftward.alerts.core.episode;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.driftward.alerts.People;
+import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.Level;
+import org.driftward.alerts.core.episode.Happening.PlanEnded;
+import org.driftward.alerts.core.episode.Happening.PlanSigned;
+import org.driftward.alerts.core.episode.Happening.Suppressed;
+import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.CarePlan.Hold;
+import org.driftward.scoring.contract.CarePlan.Limit;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** Signed settings: what they keep quiet, and that they end. */
+class CarePlanTest {
+
+  private static final Duration DAY = Duration.ofDays(1);
+
+  private final Bedside bed = new Bedside();
+
+  @Test
+  void shouldCountVersionsAndKeepTheSigner() {
+    bed.signed(plan(null), People.CHARGE).signed(plan(null), People.RESPONSE);
+
+    assertThat(bed.happenings)
+        .filteredOn(PlanSigned.class::isInstance)
+        .extracting(happening -> ((PlanSigned) happening).plan().version())
+        .containsExactly(1L, 2L);
+    assertThat(bed.course.plan().signedBy()).isEqualTo(People.RESPONSE.account());
+  }
+
+  @Test
+  void shouldRefuseWhatLocalPolicyDoesNotAllow() {
+    assertThatThrownBy(() -> bed.signed(plan(null), People.BEDSIDE))
+        .isInstanceOf(RefusedException.class)
+        .hasFieldOrPropertyWithValue("field", "signedBy");
+    assertThatThrownBy(
+            () -> bed.signed(plan(bed.now.plus(Duration.ofDays(3)).plusMillis(1)), People.CHARGE))
+        .hasFieldOrPropertyWithValue("field", "until");
+    bed.after(DAY);
+    assertThatThrownBy(() -> bed.signed(plan(bed.now), People.CHARGE))
+        .hasFieldOrPropertyWithValue("field", "until");
+  }
+
+  @Test
+  void shouldSuppressASingleInputWithinItsAlteredLimitAndSaySoOnce() {
+    bed.signed(limited(), People.CHARGE);
+
+    for (int i = 0; i < 3; i++) {
+      bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+      bed.after(DAY.dividedBy(24));
+    }
+
+    assertThat(bed.calm()).isTrue();
+    assertThat(bed.happenings).filteredOn(Suppressed.class::isInstance).hasSize(1);
+  }
+
+  @Test
+  void shouldSuppressOnlyThePointsThatTheLimitAccepts() {
+    bed.signed(limited(), People.CHARGE);
+
+    bed.see(
+        bed.picture()
+            .score(8)
+            .input("oxygen-saturation", "90", "%", 3)
+            .input("heart-rate", "115", "/min", 2));
+
+    assertThat(bed.episode().level()).as("8 less the accepted 3 is 5").isEqualTo(Level.MEDIUM);
+    assertThat(bed.episode().reasons().get(0).words()).startsWith("NEWS2 8 at 03:00");
+  }
+
+  @Test
+  void shouldSpeakUpOutsideTheAlteredLimit() {
+    bed.signed(limited(), People.CHARGE);
+
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "87", "%", 3));
+
+    assertThat(bed.calm()).isFalse();
+  }
+
+  @Test
+  void shouldPutTheStandardBackAtTheVeryEndAndSaySo() {
+    bed.signed(limited(), People.CHARGE);
+    var end = bed.now.plus(DAY);
+
+    bed.at(end.minusMillis(1)).ranOut(DeadlineKind.CARE_PLAN);
+    assertThat(bed.happenings).noneMatch(PlanEnded.class::isInstance);
+    bed.at(end).ranOut(DeadlineKind.CARE_PLAN).ranOut(DeadlineKind.CARE_PLAN);
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+
+    assertThat(bed.happenings).filteredOn(PlanEnded.class::isInstance).hasSize(1);
+    assertThat(bed.calm()).isFalse();
+  }
+
+  @Test
+  void shouldKeepConcernAndCallNobodyWhileHeld() {
+    bed.signed(held(), People.RESPONSE).score(9);
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.HELD);
+    assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
+    assertThat(bed.episode().owner()).isEqualTo(People.RESPONSE.account());
+    assertThat(bed.episode().due()).isEqualTo(bed.now.plus(Duration.ofHours(2)));
+  }
+
+  @Test
+  void shouldHoldTheRunningEpisodeAndLetItGoWhenLifted() {
+    bed.score(9).signed(held(), People.RESPONSE);
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.HELD);
+
+    bed.signed(plan(null), People.RESPONSE);
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.OPEN);
+    assertThat(bed.kinds()).containsExactly("opened", "held", "hold-ended");
+  }
+
+  private CarePlan plan(@Nullable Instant until) {
+    return plan(List.of(), null, until);
+  }
+
+  private CarePlan limited() {
+    var limit = new Limit("oxygen-saturation", new BigDecimal("88"), new BigDecimal("100"));
+    return plan(List.of(limit), null, null);
+  }
+
+  private CarePlan held() {
+    return plan(List.of(), new Hold("in theatre", bed.now.plus(Duration.ofHours(2))), null);
+  }
+
+  private CarePlan plan(List<Limit> limits, @Nullable Hold hold, @Nullable Instant until) {
+    var from = Bedside.START;
+    return new CarePlan(
+        "V-1",
+        1,
+        1,
+        limits,
+        null,
+        null,
+        hold,
+        "agreed",
+        "-",
+        from,
+        until == null ? from.plus(DAY) : until);
+  }
+}

@@ -1,0 +1,64 @@
+package org.driftward.dashboard.web;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.function.Supplier;
+import org.driftward.dashboard.core.AccessBook;
+import org.driftward.dashboard.core.PatientHistory;
+import org.driftward.dashboard.core.PatientView;
+import org.driftward.dashboard.core.WardReader;
+
+/**
+ * The one way by which a page or a call gets at a patient: asks whether the viewer may, keeps that
+ * they looked, and only then shows. Blocking.
+ */
+@ApplicationScoped
+public class Patients {
+
+  /** What became of the wish to see a patient. */
+  public sealed interface Sight<T> {
+    record Shown<T>(T view) implements Sight<T> {}
+
+    /** On a ward that is not the viewer's. */
+    record OtherWard<T>() implements Sight<T> {}
+
+    record Unknown<T>() implements Sight<T> {}
+  }
+
+  private final WardReader reader;
+  private final AccessBook book;
+
+  public Patients(WardReader reader, AccessBook book) {
+    this.reader = reader;
+    this.book = book;
+  }
+
+  public Sight<PatientView> patient(String encounter, Viewer viewer) {
+    var view = reader.patient(encounter);
+    if (view.isEmpty()) {
+      return new Sight.Unknown<>();
+    }
+    return shown(view.get(), viewer, "patient", view::get);
+  }
+
+  /**
+   * @param from inclusive
+   * @param to exclusive
+   */
+  public Sight<PatientHistory> history(String encounter, Instant from, Instant to, Viewer viewer) {
+    var view = reader.patient(encounter);
+    if (view.isEmpty()) {
+      return new Sight.Unknown<>();
+    }
+    return shown(view.get(), viewer, "history", () -> reader.history(encounter, from, to));
+  }
+
+  private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {
+    var encounter = view.encounter();
+    if (!viewer.sees(encounter.ward())) {
+      return new Sight.OtherWard<>();
+    }
+    book.looked(viewer.account(), encounter.id(), encounter.ward(), what);
+    return new Sight.Shown<>(read.get());
+  }
+}

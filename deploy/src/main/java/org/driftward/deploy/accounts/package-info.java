@@ -1,0 +1,5 @@
+/** Lets the first person in. */
+@NullMarked
+package org.driftward.deploy.accounts;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,195 @@
+package org.driftward.deploy;
+
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Random;
+import java.util.UUID;
+import org.driftward.ingest.contract.JsonFormat;
+import org.driftward.ingest.json.JacksonFormat;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The fences of the house: what may know what. */
+class ArchitectureTest {
+
+  private static JavaClasses house;
+
+  @BeforeAll
+  static void read() {
+    house =
+        new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPackages("org.driftward");
+  }
+
+  @Test
+  void shouldSeeEveryModule() {
+    assertThat(List.of("ingest", "scoring", "alerts", "dashboard", "deploy"))
+        .allSatisfy(
+            module ->
+                assertThat(house.that(resideInAPackage("org.driftward." + module + "..")))
+                    .isNotEmpty());
+  }
+
+  @Test
+  void shouldDependOneWayOnly() {
+    layeredArchitecture()
+        .consideringOnlyDependenciesInLayers()
+        .layer("ingest")
+        .definedBy("org.driftward.ingest..")
+        .layer("scoring")
+        .definedBy("org.driftward.scoring..")
+        .layer("alerts")
+        .definedBy("org.driftward.alerts..")
+        .layer("dashboard")
+        .definedBy("org.driftward.dashboard..")
+        .layer("deploy")
+        .definedBy("org.driftward.deploy..")
+        .whereLayer("deploy")
+        .mayNotBeAccessedByAnyLayer()
+        .whereLayer("dashboard")
+        .mayOnlyBeAccessedByLayers("deploy")
+        .whereLayer("alerts")
+        .mayOnlyBeAccessedByLayers("dashboard", "deploy")
+        .whereLayer("scoring")
+        .mayOnlyBeAccessedByLayers("alerts", "dashboard", "deploy")
+        .check(house);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"ingest", "scoring", "alerts", "dashboard"})
+  void shouldKnowOnlyTheContractOfAnotherModule(String module) {
+    var inside = "org.driftward." + module + "..";
+    noClasses()
+        .that(resideOutsideOfPackage(inside))
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage(inside)
+                .and(resideOutsideOfPackage("org.driftward." + module + ".contract..")))
+        .check(house);
+  }
+
+  @Test
+  void shouldKeepContractsPlain() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.driftward.*.contract..")
+        .should()
+        .dependOnClassesThat(resideInAnyPackage(FRAMEWORKS))
+        .check(house);
+  }
+
+  @Test
+  void shouldKeepCoresPure() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.driftward.*.core..")
+        .should()
+        .dependOnClassesThat(resideInAnyPackage(FRAMEWORKS))
+        .check(house);
+  }
+
+  @Test
+  void shouldPassTimeAndChanceIntoCores() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.driftward.*.core..")
+        .should()
+        .callMethod(Instant.class, "now")
+        .orShould()
+        .callMethod(LocalDate.class, "now")
+        .orShould()
+        .callMethod(LocalDateTime.class, "now")
+        .orShould()
+        .callMethod(ZonedDateTime.class, "now")
+        .orShould()
+        .callMethod(Clock.class, "systemUTC")
+        .orShould()
+        .callMethod(Clock.class, "systemDefaultZone")
+        .orShould()
+        .callMethod(System.class, "currentTimeMillis")
+        .orShould()
+        .callMethod(System.class, "nanoTime")
+        .orShould()
+        .callMethod(UUID.class, "randomUUID")
+        .orShould()
+        .callConstructor(Random.class)
+        .orShould()
+        .callMethod(Math.class, "random")
+        .check(house);
+  }
+
+  /** Everybody else asks the injected clock; only this module decides which one that is. */
+  @Test
+  void shouldReadTheMachinesClockNowhereButInDeploy() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.driftward.deploy..")
+        .should()
+        .callMethod(Instant.class, "now")
+        .orShould()
+        .callMethod(LocalDate.class, "now")
+        .orShould()
+        .callMethod(Clock.class, "systemUTC")
+        .orShould()
+        .callMethod(Clock.class, "systemDefaultZone")
+        .orShould()
+        .callMethod(System.class, "currentTimeMillis")
+        .check(house);
+  }
+
+  @Test
+  void shouldStartWithoutQuarkus() {
+    classes()
+        .that()
+        .resideInAPackage("org.driftward.deploy.embedded..")
+        .should()
+        .onlyDependOnClassesThat(resideOutsideOfPackage("io.quarkus.."))
+        .check(house);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"ingest", "scoring", "alerts", "dashboard", "deploy"})
+  void shouldHaveNoCyclesBetweenItsPackages(String module) {
+    slices()
+        .matching("org.driftward." + module + ".(*)..")
+        .should()
+        .beFreeOfCycles()
+        // Decision 2: a contract says how it is written.
+        .ignoreDependency(JsonFormat.class, JacksonFormat.class)
+        .check(house);
+  }
+
+  private static final String[] FRAMEWORKS = {
+    "io.quarkus..",
+    "jakarta..",
+    "org.eclipse.microprofile..",
+    "io.micrometer..",
+    "org.apache.kafka..",
+    "com.fasterxml..",
+    "java.sql..",
+    "javax.sql..",
+    "org.jdbi..",
+    "java.nio.file..",
+    "org.jboss..",
+    "ca.uhn.."
+  };
+}

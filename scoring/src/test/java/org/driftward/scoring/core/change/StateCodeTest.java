@@ -1,0 +1,92 @@
+package org.driftward.scoring.core.change;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.core.change.Forming.Waiting;
+import org.driftward.scoring.policy.PolicyFile;
+import org.junit.jupiter.api.Test;
+
+class StateCodeTest {
+
+  private final ChangeDetector detector =
+      new ChangeDetector(Catalogue.shipped(), PolicyFile.shipped());
+
+  @Test
+  void shouldKeepNothingInAFewBytes() {
+    assertThat(SeriesState.empty().encode()).hasSizeLessThan(8);
+    assertThat(SeriesState.decode(SeriesState.empty().encode())).isEqualTo(SeriesState.empty());
+  }
+
+  /** A full window, a settled baseline and both sums: what a long stay looks like. */
+  @Test
+  void shouldKeepALongStayInUnderAHundredBytes() {
+    var course = Course.of(detector, "temperature", "Cel");
+    for (int i = 0; i < 40; i++) {
+      course.hourly(36.5 + (i * 7 % 13) / 10.0);
+    }
+
+    assertThat(course.state().window().size()).isEqualTo(16);
+    assertThat(course.state().quiet()).isInstanceOf(Settled.class);
+    assertThat(course.state().encode()).hasSizeLessThan(100);
+    assertThat(course.state()).isEqualTo(course.reload().state());
+  }
+
+  @Test
+  void shouldKeepEveryPartExactly() {
+    var state =
+        new SeriesState(
+            new Forming(new double[] {1 / 3.0, -0.0, 1e300}, 1, 2, new Waiting(3, Math.PI)),
+            4,
+            new Cusum(0.1, 1 / 7.0),
+            5,
+            new Window(new long[] {-1, 6_001, 120_000}, new double[] {1e-7, 36.6, -5}));
+
+    assertThat(SeriesState.decode(state.encode())).isEqualTo(state);
+  }
+
+  @Test
+  void shouldKeepASettledBaselineExactly() {
+    var state =
+        new SeriesState(
+            new Settled(new Baseline(80.5, 1.4826 * 3, 12, 60_000, 86_400_000)),
+            SeriesState.NEVER,
+            Cusum.ZERO,
+            SeriesState.NEVER,
+            Window.EMPTY);
+
+    assertThat(SeriesState.decode(state.encode())).isEqualTo(state);
+  }
+
+  @Test
+  void shouldRefuseAnotherForm() {
+    var bytes = SeriesState.empty().encode();
+    bytes[0] = 9;
+
+    assertThatThrownBy(() -> SeriesState.decode(bytes))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("form 1");
+  }
+
+  @Test
+  void shouldRefuseAnUnknownUnitOfTimeAndAnUnknownCountOfDecimals() {
+    assertThatThrownBy(() -> SeriesState.decode(new byte[] {1, 3 << 5, 0, 0, 0}))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("unit of time");
+    assertThatThrownBy(() -> SeriesState.decode(new byte[] {1, 0, 8, 0, 0}))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("8 decimals");
+  }
+
+  @Test
+  void shouldWriteWholeMinutesInTwoBytesAValue() {
+    var course = Course.of(detector, "news2", ChangeDetector.SCORE_UNIT);
+    for (int i = 0; i < 16; i++) {
+      course.at(Course.START.plus(Duration.ofMinutes(60L * i)), i % 3);
+    }
+
+    assertThat(course.state().encode().length).isLessThan(16 * 3 + 20);
+  }
+}
