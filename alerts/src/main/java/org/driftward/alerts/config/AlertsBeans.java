@@ -22,7 +22,8 @@ public class AlertsBeans {
   @Produces
   @Singleton
   Escalation escalation(PolicyFile file, Catalogue catalogue, AlertsConfig config) {
-    var wording = new Wording(catalogue, config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault));
+    var wording =
+        new Wording(catalogue, config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault));
     var policy = file.policy();
     return new Escalation(policy, new Triggers(policy.triggers(), catalogue, wording));
   }

@@ -43,12 +43,8 @@ class JournalTamperingTest {
   @Test
   void shouldStopEvenTheOwnerWhoDoesNotMeanIt() {
     assertThatThrownBy(() -> TestHouse.execute(house.owner, "DELETE FROM alerts.journal"))
-        .hasRootCauseMessage(rootMessage());
-  }
-
-  private static String rootMessage() {
-    return "ERROR: the journal is append-only\n"
-        + "  Where: PL/pgSQL function alerts.refuse_change() line 3 at RAISE";
+        .rootCause()
+        .hasMessageContaining("the journal is append-only");
   }
 
   @Test

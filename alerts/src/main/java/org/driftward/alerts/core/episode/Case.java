@@ -90,7 +90,10 @@ public record Case(
   Case movedTo(Standing next) {
     var first = next.since();
     boolean answers = next.state() == EpisodeState.ACKNOWLEDGED;
-    boolean attends = next.state() == EpisodeState.ATTENDED;
+    // Handing over, or a longer time for the next set, is no new visit to the bedside.
+    boolean attends =
+        next.state() == EpisodeState.ATTENDED
+            && (state() != next.state() || !next.since().equals(standing.since()));
     return new Case(
         id,
         version,

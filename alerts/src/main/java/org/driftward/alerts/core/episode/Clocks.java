@@ -81,8 +81,9 @@ final class Clocks {
     var trigger = triggers.overdue(step, late.lastSet(), late.due());
     var next = course.withLateness(late.oneStepOn());
     var running = next.episode();
+    // A set that is late is news, whatever somebody has seen of the patient before.
     return running == null
-        ? alarms.open(next, List.of(trigger), now, Happening.SERVICE, now)
+        ? alarms.open(next.withQuiet(null), List.of(trigger), now, Happening.SERVICE, now)
         : alarms.join(next, running, trigger, Happening.SERVICE, null, false, now);
   }
 

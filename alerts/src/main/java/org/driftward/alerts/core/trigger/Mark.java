@@ -5,10 +5,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.driftward.alerts.contract.Level;
-import org.jspecify.annotations.Nullable;
 
 /**
- * What is remembered of one set of observations to judge the next ones by.
+ * What one set of observations adds to what is remembered.
  *
  * @param set clinical time of the set
  * @param worst the level each lasting rule may have reached, missing inputs taken at their worst
@@ -20,14 +19,5 @@ public record Mark(Instant set, Map<String, Level> worst, Set<String> drifting, 
     Objects.requireNonNull(set, "set");
     worst = Map.copyOf(worst);
     drifting = Set.copyOf(drifting);
-  }
-
-  boolean reaches(String rule, Level level) {
-    @Nullable Level reached = worst.get(rule);
-    return reached != null && reached.compareTo(level) >= 0;
-  }
-
-  boolean sameAs(Mark other) {
-    return worst.equals(other.worst) && drifting.equals(other.drifting) && partial == other.partial;
   }
 }

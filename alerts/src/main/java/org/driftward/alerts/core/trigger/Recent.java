@@ -4,52 +4,63 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.Recovery;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The newest sets of one encounter, oldest first, a bounded number of them. A corrected or
- * retracted set takes its mark with it, so the memory depends only on the sets that count.
+ * What the sets of one encounter add up to, as of each of the newest few, oldest first. A set that
+ * is corrected or retracted takes its tally with it, so that only the sets that count are counted;
+ * however many sets there are, the memory does not grow.
  */
-public record Recent(List<Mark> marks) {
+public record Recent(List<Tally> tallies) {
 
   public static final Recent NOTHING = new Recent(List.of());
 
-  private static final int KEPT = 24;
+  /**
+   * How many of the newest sets can be taken back at once without counting from the start again.
+   */
+  private static final int KEPT = 6;
 
   public Recent {
-    marks = List.copyOf(marks);
+    tallies = List.copyOf(tallies);
   }
 
   /** What was remembered before the set of {@code time}. */
   public Recent before(Instant time) {
-    return new Recent(marks.stream().filter(mark -> mark.set().isBefore(time)).toList());
+    return new Recent(tallies.stream().filter(tally -> tally.set().isBefore(time)).toList());
   }
 
   /**
    * @throws IllegalArgumentException if the mark is not the newest
    */
   public Recent plus(Mark mark) {
-    if (!marks.isEmpty() && !marks.get(marks.size() - 1).set().isBefore(mark.set())) {
+    @Nullable Tally last = last();
+    if (last != null && !last.set().isBefore(mark.set())) {
       throw new IllegalArgumentException("the set of " + mark.set() + " is not the newest");
     }
-    var all = new ArrayList<>(marks);
-    all.add(mark);
-    if (all.size() > KEPT) {
-      all.remove(dispensable(all));
-    }
-    return new Recent(all);
+    var all = new ArrayList<>(tallies);
+    all.add(Tally.after(last, mark));
+    return new Recent(all.subList(Math.max(0, all.size() - KEPT), all.size()));
   }
 
-  /** How many of the newest sets running fulfil the condition. */
-  int running(Predicate<Mark> condition) {
-    int count = 0;
-    while (count < marks.size() && condition.test(marks.get(marks.size() - 1 - count))) {
-      count++;
-    }
-    return count;
+  /** Clinical time of the newest set, or null before the first. */
+  public @Nullable Instant newest() {
+    @Nullable Tally last = last();
+    return last == null ? null : last.set();
+  }
+
+  /** In how many sets running the series has been far from the patient's baseline. */
+  int drifting(String series) {
+    @Nullable Tally last = last();
+    return last == null ? 0 : last.drifting().getOrDefault(series, 0);
+  }
+
+  /** How many sets running lacked core observations. */
+  int partial() {
+    @Nullable Tally last = last();
+    return last == null ? 0 : last.partial();
   }
 
   /**
@@ -65,25 +76,15 @@ public record Recent(List<Mark> marks) {
   }
 
   private boolean recovered(String rule, Level level, Recovery recovery) {
-    int below = running(mark -> !mark.reaches(rule, level));
-    if (below < recovery.sets()) {
+    @Nullable Tally last = last();
+    if (last == null) {
       return false;
     }
-    var first = marks.get(marks.size() - below).set();
-    var newest = marks.get(marks.size() - 1).set();
-    return !first.plus(recovery.lasting()).isAfter(newest);
+    @Nullable Run run = last.below(rule).of(level);
+    return run != null && run.lasts(recovery, last.set());
   }
 
-  /**
-   * A mark between two like it says nothing more about how long a state has lasted; with sets every
-   * minute it must be these that go, or no recovery would ever last long enough.
-   */
-  private static int dispensable(List<Mark> marks) {
-    for (int i = 1; i < marks.size() - 1; i++) {
-      if (marks.get(i).sameAs(marks.get(i - 1)) && marks.get(i).sameAs(marks.get(i + 1))) {
-        return i;
-      }
-    }
-    return 0;
+  private @Nullable Tally last() {
+    return tallies.isEmpty() ? null : tallies.get(tallies.size() - 1);
   }
 }

@@ -41,7 +41,7 @@ public final class Triggers {
     if (rule == null || snapshot.partial().isEmpty()) {
       return;
     }
-    int sets = 1 + earlier.running(Mark::partial);
+    int sets = 1 + earlier.partial();
     if (sets >= rule.sets()) {
       gathering.firePassing("partial", rule.level(), wording.partial(snapshot, sets));
     }

@@ -1,0 +1,168 @@
+package org.driftward.alerts.whole;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Properties;
+import java.util.concurrent.ExecutionException;
+import kafka.server.KafkaConfig;
+import kafka.server.KafkaRaftServer;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.Uuid;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.common.utils.Time;
+import org.apache.kafka.common.utils.Utils;
+import org.apache.kafka.metadata.storage.Formatter;
+import org.apache.kafka.server.common.MetadataVersion;
+import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ingest.contract.Topic;
+
+/**
+ * A real broker of one node on loopback, in this process, that can be stopped and started again.
+ */
+public final class Broker implements AutoCloseable {
+
+  private final Path directory;
+  private final int port = freePort();
+  private final int controllerPort = freePort();
+  private KafkaRaftServer server;
+
+  private Broker(Path directory) {
+    this.directory = directory;
+  }
+
+  /** Formatted, started, with every topic of the flow. */
+  public static Broker start() {
+    try {
+      var broker = new Broker(Files.createTempDirectory("driftward-broker"));
+      broker.format();
+      broker.startAgain();
+      broker.createTopics();
+      return broker;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  public KafkaAccess access() {
+    return new KafkaAccess(Map.of("bootstrap.servers", "127.0.0.1:" + port));
+  }
+
+  public void startAgain() {
+    server = new KafkaRaftServer(KafkaConfig.fromProps(properties()), Time.SYSTEM);
+    server.startup();
+  }
+
+  public void stop() {
+    server.shutdown();
+    server.awaitShutdown();
+  }
+
+  @Override
+  public void close() {
+    stop();
+    try {
+      Utils.delete(directory.toFile());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Everything that a topic holds now, partition by partition. */
+  public List<ConsumerRecord<String, byte[]>> read(Topic topic) {
+    var settings = new HashMap<String, Object>(access().settings());
+    var found = new ArrayList<ConsumerRecord<String, byte[]>>();
+    try (var consumer =
+        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer())) {
+      var partitions =
+          consumer.partitionsFor(topic.topic()).stream()
+              .map(partition -> new TopicPartition(partition.topic(), partition.partition()))
+              .toList();
+      consumer.assign(partitions);
+      consumer.seekToBeginning(partitions);
+      var ends = consumer.endOffsets(partitions);
+      while (ends.entrySet().stream().anyMatch(e -> consumer.position(e.getKey()) < e.getValue())) {
+        consumer.poll(Duration.ofMillis(100)).forEach(found::add);
+      }
+    }
+    return found;
+  }
+
+  private void format() {
+    try (var nowhere =
+        new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8)) {
+      new Formatter()
+          .setNodeId(1)
+          .setClusterId(Uuid.randomUuid().toString())
+          .setDirectories(List.of(directory.toString()))
+          .setMetadataLogDirectory(directory.toString())
+          .setControllerListenerName("CONTROLLER")
+          .setReleaseVersion(MetadataVersion.latestProduction())
+          .setPrintStream(nowhere)
+          .run();
+    } catch (Exception e) {
+      throw new IllegalStateException("the broker's directory cannot be formatted", e);
+    }
+  }
+
+  private void createTopics() {
+    var topics =
+        Arrays.stream(Topic.values())
+            .map(
+                topic ->
+                    new NewTopic(topic.topic(), 3, (short) 1)
+                        .configs(
+                            Map.of(
+                                "cleanup.policy",
+                                topic.compacted() ? "compact" : "delete",
+                                "max.message.bytes",
+                                Integer.toString(topic.largestRecord()))))
+            .toList();
+    try (var admin = Admin.create(Map.<String, Object>copyOf(access().settings()))) {
+      admin.createTopics(topics).all().get();
+    } catch (InterruptedException | ExecutionException e) {
+      throw new IllegalStateException("the topics cannot be created", e);
+    }
+  }
+
+  private Properties properties() {
+    var properties = new Properties();
+    properties.putAll(
+        Map.of(
+            "process.roles", "broker,controller",
+            "node.id", "1",
+            "controller.quorum.voters", "1@127.0.0.1:" + controllerPort,
+            "controller.listener.names", "CONTROLLER",
+            "listeners",
+                "PLAINTEXT://127.0.0.1:" + port + ",CONTROLLER://127.0.0.1:" + controllerPort,
+            "log.dirs", directory.toString(),
+            "offsets.topic.replication.factor", "1",
+            "auto.create.topics.enable", "false"));
+    return properties;
+  }
+
+  private static int freePort() {
+    try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return socket.getLocalPort();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

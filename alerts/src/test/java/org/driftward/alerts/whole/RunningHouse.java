@@ -1,0 +1,51 @@
+package org.driftward.alerts.whole;
+
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import java.time.Clock;
+import java.time.Instant;
+import org.driftward.alerts.TestClock;
+import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ingest.contract.RolePart;
+
+/** What the composition in deploy provides: a broker, a clock, and parts that are started. */
+@Singleton
+public class RunningHouse {
+
+  static final Instant START = Instant.parse("2026-01-05T12:00:00Z");
+
+  private final Broker broker = Broker.start();
+  private final TestClock clock = new TestClock(START);
+
+  @Produces
+  @Singleton
+  KafkaAccess access() {
+    return broker.access();
+  }
+
+  @Produces
+  @Singleton
+  Clock clock() {
+    return clock;
+  }
+
+  @Produces
+  @Singleton
+  Broker broker() {
+    return broker;
+  }
+
+  void start(@Observes StartupEvent event, @Any Instance<RolePart> parts) {
+    parts.forEach(RolePart::start);
+  }
+
+  void stop(@Observes ShutdownEvent event, @Any Instance<RolePart> parts) {
+    parts.forEach(RolePart::stop);
+    broker.close();
+  }
+}
