@@ -34,9 +34,6 @@ import org.driftward.ingest.contract.Topic;
 /** A real broker of one node on loopback, in this process, with every topic of the flow. */
 final class Broker implements AutoCloseable {
 
-  /** A record to send. */
-  record Sent(Topic topic, String key, byte[] value) {}
-
   private final Path directory;
   private final int port = freePort();
   private final int controllerPort = freePort();
@@ -59,17 +56,15 @@ final class Broker implements AutoCloseable {
   }
 
   /** Returns when the broker has acknowledged all of them. */
-  void send(List<Sent> records) {
+  void send(List<ProducerRecord<String, byte[]>> records) {
     try (var producer =
         new KafkaProducer<>(
             Map.<String, Object>copyOf(access().settings()),
             new StringSerializer(),
             new ByteArraySerializer())) {
       var acknowledgements = new ArrayList<Future<RecordMetadata>>();
-      for (Sent record : records) {
-        acknowledgements.add(
-            producer.send(
-                new ProducerRecord<>(record.topic().topic(), record.key(), record.value())));
+      for (var record : records) {
+        acknowledgements.add(producer.send(record));
       }
       for (var acknowledgement : acknowledgements) {
         acknowledgement.get();

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
+import org.apache.kafka.clients.producer.ProducerRecord;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Level;
@@ -27,7 +28,6 @@ import org.driftward.dashboard.Configs;
 import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.store.ReadModel;
 import org.driftward.dashboard.store.StoredWards;
-import org.driftward.dashboard.stream.Broker.Sent;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.JsonFormat;
@@ -83,7 +83,8 @@ class ReadModelPartTest {
     broker.send(
         List.of(
             sent(encounter("V", "W1", "1", 1)),
-            new Sent(Topic.SNAPSHOTS, "V", "not JSON".getBytes(StandardCharsets.UTF_8)),
+            new ProducerRecord<>(
+                Topic.SNAPSHOTS.topic(), "V", "not JSON".getBytes(StandardCharsets.UTF_8)),
             // PostgreSQL keeps no U+0000 in JSON: it refuses the record, not the batch.
             sent(encounter("Z\u0000", "W1", "9", 1)),
             sent(assessment("V", "A1", 1, 0)),
@@ -95,7 +96,9 @@ class ReadModelPartTest {
         .atMost(SOON)
         .untilAsserted(
             () -> {
-              var card = wards.board("W1").cards().get(0);
+              var cards = wards.board("W1").cards();
+              assertThat(cards).hasSize(1);
+              var card = cards.get(0);
               assertThat(card.score()).isNotNull();
               assertThat(card.level()).isEqualTo(Level.HIGH);
               assertThat(card.ceiling()).isEqualTo("ward care");
@@ -112,7 +115,7 @@ class ReadModelPartTest {
 
   @Test
   void shouldGoOnWhereItStoppedAndLoseNothing() {
-    var records = new ArrayList<Sent>();
+    var records = new ArrayList<ProducerRecord<String, byte[]>>();
     for (int i = 0; i < 200; i++) {
       records.add(sent(encounter("R" + i, "W7", Integer.toString(i), 1)));
     }
@@ -125,27 +128,28 @@ class ReadModelPartTest {
     await().atMost(SOON).until(() -> wards.board("W7").cards().size() == 200);
   }
 
-  private static Sent sent(Encounter encounter) {
+  private static ProducerRecord<String, byte[]> sent(Encounter encounter) {
     return sent(Topic.ENCOUNTERS, encounter.id(), Encounter.class, encounter);
   }
 
-  private static Sent sent(Assessment assessment) {
+  private static ProducerRecord<String, byte[]> sent(Assessment assessment) {
     return sent(Topic.ASSESSMENTS, assessment.encounter(), Assessment.class, assessment);
   }
 
-  private static Sent sent(Snapshot snapshot) {
+  private static ProducerRecord<String, byte[]> sent(Snapshot snapshot) {
     return sent(Topic.SNAPSHOTS, snapshot.encounter(), Snapshot.class, snapshot);
   }
 
-  private static Sent sent(CarePlan plan) {
+  private static ProducerRecord<String, byte[]> sent(CarePlan plan) {
     return sent(Topic.CARE_PLANS, plan.encounter(), CarePlan.class, plan);
   }
 
-  private static Sent sent(EpisodeChange change) {
+  private static ProducerRecord<String, byte[]> sent(EpisodeChange change) {
     return sent(Topic.EPISODES, change.episode().encounter(), EpisodeChange.class, change);
   }
 
-  private static <T> Sent sent(Topic topic, String key, Class<T> type, T value) {
-    return new Sent(topic, key, JsonFormat.of(type).write(value));
+  private static <T> ProducerRecord<String, byte[]> sent(
+      Topic topic, String key, Class<T> type, T value) {
+    return new ProducerRecord<>(topic.topic(), key, JsonFormat.of(type).write(value));
   }
 }

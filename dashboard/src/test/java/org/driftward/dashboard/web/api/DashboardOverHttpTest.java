@@ -28,7 +28,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
@@ -302,18 +301,14 @@ class DashboardOverHttpTest {
   @Test
   void shouldStreamTheBoardAndEndWhenTheAccountLosesTheWard() throws Exception {
     var lines = new LinkedBlockingQueue<String>();
-    var ended = new CompletableFuture<Void>();
     var request =
         HttpRequest.newBuilder(root.resolve("/api/wards/W1/stream"))
             .header("Authorization", basicHeader("nurse", PASSWORD))
             .build();
-    HttpClient.newHttpClient()
-        .sendAsync(request, BodyHandlers.ofLines())
-        .thenAcceptAsync(
-            response -> {
-              response.body().forEach(lines::add);
-              ended.complete(null);
-            });
+    var ended =
+        HttpClient.newHttpClient()
+            .sendAsync(request, BodyHandlers.ofLines())
+            .thenAcceptAsync(response -> response.body().forEach(lines::add));
     assertThat(nextBoard(lines)).contains("\"bed\":\"3\"");
 
     model.keep(
