@@ -70,12 +70,14 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
    * @param upto upper edge, or null if open
    */
   public record Band(@Nullable Double from, @Nullable Double upto, int points) {
+    private static final BigDecimal HALF = new BigDecimal("0.5");
+
     static Band of(Cell cell) {
-      return new Band(edge(cell.from(), -0.5), edge(cell.upto(), 0.5), cell.points());
+      return new Band(edge(cell.from(), HALF.negate()), edge(cell.upto(), HALF), cell.points());
     }
 
-    private static @Nullable Double edge(@Nullable BigDecimal value, double steps) {
-      return value == null ? null : value.doubleValue() + steps * value.ulp().doubleValue();
+    private static @Nullable Double edge(@Nullable BigDecimal value, BigDecimal steps) {
+      return value == null ? null : value.add(value.ulp().multiply(steps)).doubleValue();
     }
   }
 
