@@ -21,8 +21,9 @@ function colours() {
     soft: ink('soft'),
     line: ink('line'),
     plot: ink('plot'),
-    band: ink('band'),
-    sheet: ink('sheet'),
+    band1: ink('band-1'),
+    band2: ink('band-2'),
+    band3: ink('band-3'),
   };
 }
 
@@ -55,7 +56,7 @@ function options(data, plot, c, height, last, extra) {
   return {
     width: plot.clientWidth || 600,
     height,
-    padding: [10, 18, 4, 0],
+    padding: [10, 22, 4, 0],
     cursor: {sync: {key: 'course'}, drag: {x: false, y: false}, points: {show: false}},
     legend: {show: false},
     scales: {x: {min: data.from, max: data.to}, ...extra.scales},
@@ -111,27 +112,64 @@ function marks(c, points) {
   };
 }
 
+const known = (number) => number !== null && number !== undefined;
+
+/** The cells of the published table behind the values, each with its points at the right edge. */
+function bands(c, vital) {
+  return (u) => {
+    const {ctx, bbox} = u;
+    const {min, max} = u.scales.y;
+    ctx.save();
+    ctx.font = `700 ${12 * devicePixelRatio}px system-ui`;
+    ctx.textAlign = 'right';
+    ctx.textBaseline = 'middle';
+    vital.bands.forEach((band) => {
+      const from = Math.max(min, known(band.from) ? band.from : min);
+      const upto = Math.min(max, known(band.upto) ? band.upto : max);
+      if (band.points === 0 || upto <= from) {
+        return;
+      }
+      const top = u.valToPos(upto, 'y', true);
+      const bottom = u.valToPos(from, 'y', true);
+      ctx.fillStyle = c[`band${Math.min(3, band.points)}`];
+      ctx.fillRect(bbox.left, top, bbox.width, bottom - top);
+      if (bottom - top > 11 * devicePixelRatio) {
+        ctx.fillStyle = c.soft;
+        ctx.fillText(String(band.points), bbox.left + bbox.width + 14 * devicePixelRatio, (top + bottom) / 2);
+      }
+    });
+    ctx.restore();
+  };
+}
+
+/** Where this patient usually is: between two dotted lines. */
 function usual(c, vital) {
   return (u) => {
-    if (vital.usual === null || vital.usual === undefined) {
+    if (!known(vital.usual)) {
       return;
     }
-    const top = u.valToPos(vital.usual + 2 * vital.spread, 'y', true);
-    const bottom = u.valToPos(vital.usual - 2 * vital.spread, 'y', true);
-    u.ctx.save();
-    u.ctx.beginPath();
-    u.ctx.rect(u.bbox.left, u.bbox.top, u.bbox.width, u.bbox.height);
-    u.ctx.clip();
-    u.ctx.fillStyle = c.band;
-    u.ctx.fillRect(u.bbox.left, top, u.bbox.width, bottom - top);
-    u.ctx.restore();
+    const {ctx, bbox} = u;
+    ctx.save();
+    ctx.strokeStyle = c.plot;
+    ctx.lineWidth = devicePixelRatio;
+    ctx.setLineDash([2 * devicePixelRatio, 3 * devicePixelRatio]);
+    [-2, 2].forEach((spreads) => {
+      const y = u.valToPos(vital.usual + spreads * vital.spread, 'y', true);
+      if (y >= bbox.top && y <= bbox.top + bbox.height) {
+        ctx.beginPath();
+        ctx.moveTo(bbox.left, y);
+        ctx.lineTo(bbox.left + bbox.width, y);
+        ctx.stroke();
+      }
+    });
+    ctx.restore();
   };
 }
 
 /** A range that shows the values and the usual band, and never blows up noise. */
 function range(vital) {
   const values = vital.points.map((point) => point.value);
-  if (vital.usual !== null && vital.usual !== undefined) {
+  if (known(vital.usual)) {
     values.push(vital.usual - 2 * vital.spread, vital.usual + 2 * vital.spread);
   }
   const low = Math.min(...values);
@@ -149,7 +187,7 @@ function drawVital(data, vital, c, last) {
       options(data, plot, c, last ? 116 : 94, last, {
         scales: {y: {range: [min, max]}},
         series: [{stroke: c.plot, width: 2, points: {show: false}}],
-        hooks: {drawClear: [usual(c, vital)], draw: [marks(c, vital.points)]},
+        hooks: {drawClear: [bands(c, vital), usual(c, vital)], draw: [marks(c, vital.points)]},
       }),
       [vital.points.map((point) => point.t), vital.points.map((point) => point.value)],
       plot,

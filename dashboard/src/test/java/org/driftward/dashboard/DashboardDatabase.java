@@ -2,6 +2,7 @@ package org.driftward.dashboard;
 
 import io.agroal.api.AgroalDataSource;
 import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplier;
+import io.agroal.api.exceptionsorter.PostgreSQLExceptionSorter;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -59,6 +60,8 @@ public final class DashboardDatabase {
               .connectionPoolConfiguration(
                   pool ->
                       pool.maxSize(8)
+                          // As Quarkus has it: a lost connection is not handed out again.
+                          .exceptionSorter(new PostgreSQLExceptionSorter())
                           .connectionFactoryConfiguration(factory -> factory.jdbcUrl(url))));
     } catch (SQLException e) {
       throw new IllegalStateException(e);

@@ -19,7 +19,9 @@ import org.jspecify.annotations.Nullable;
 @QuarkusMain
 public final class Main {
 
-  /** Chatty before Quarkus configures the log. Held, because the log forgets loggers nobody holds. */
+  /**
+   * Chatty before Quarkus configures the log. Held, because the log forgets loggers nobody holds.
+   */
   private static final List<Logger> CHATTY =
       Stream.of("kafka", "org.apache.kafka", "io.zonky").map(Logger::getLogger).toList();
 

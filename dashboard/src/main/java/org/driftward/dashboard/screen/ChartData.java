@@ -1,16 +1,19 @@
 package org.driftward.dashboard.screen;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingValue.Quantity;
 import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoreTables.Cell;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
@@ -48,6 +51,7 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
   /**
    * @param usual the patient's own baseline now, or null
    * @param spread of the baseline, or null
+   * @param bands of the leading score's table, lowest first; empty where it has none
    */
   public record Row(
       String code,
@@ -55,7 +59,27 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
       String unit,
       @Nullable Double usual,
       @Nullable Double spread,
+      List<Band> bands,
       List<Point> points) {}
+
+  /**
+   * A cell of the published table as it is drawn: widened by half a step of its last digit, so that
+   * neighbours touch.
+   *
+   * @param from lower edge, or null if open
+   * @param upto upper edge, or null if open
+   */
+  public record Band(@Nullable Double from, @Nullable Double upto, int points) {
+    private static final BigDecimal HALF = new BigDecimal("0.5");
+
+    static Band of(Cell cell) {
+      return new Band(edge(cell.from(), HALF.negate()), edge(cell.upto(), HALF), cell.points());
+    }
+
+    private static @Nullable Double edge(@Nullable BigDecimal value, BigDecimal steps) {
+      return value == null ? null : value.add(value.ulp().multiply(steps)).doubleValue();
+    }
+  }
 
   /**
    * @param t seconds since 1970
@@ -63,8 +87,16 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
    */
   public record Point(long t, double value, @Nullable Integer points) {}
 
+  /**
+   * @param cells of the table that scores this patient, by input
+   */
   public static ChartData of(
-      PatientHistory history, Findings findings, Instant from, Instant to, int offset) {
+      PatientHistory history,
+      Findings findings,
+      Function<String, List<Cell>> cells,
+      Instant from,
+      Instant to,
+      int offset) {
     var byAssessment = new HashMap<String, Snapshot>();
     history.snapshots().forEach(one -> byAssessment.putIfAbsent(one.assessment(), one));
     return new ChartData(
@@ -72,7 +104,7 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
         to.getEpochSecond(),
         offset,
         score(history.snapshots()),
-        rows(history, byAssessment, findings));
+        rows(history, byAssessment, findings, cells));
   }
 
   private static @Nullable ScoreRow score(List<Snapshot> snapshots) {
@@ -90,7 +122,10 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
   }
 
   private static List<Row> rows(
-      PatientHistory history, Map<String, Snapshot> byAssessment, Findings findings) {
+      PatientHistory history,
+      Map<String, Snapshot> byAssessment,
+      Findings findings,
+      Function<String, List<Cell>> cells) {
     var rows = new ArrayList<Row>();
     for (String code : CODES) {
       var points = points(code, history.assessments(), byAssessment);
@@ -103,6 +138,7 @@ public record ChartData(long from, long to, int offset, @Nullable ScoreRow score
                 Wording.unit(findings.unit(code)),
                 drift == null ? null : drift.baseline(),
                 drift == null ? null : drift.spread(),
+                cells.apply(code).stream().map(Band::of).toList(),
                 points));
       }
     }

@@ -18,12 +18,19 @@ public record Outcome(boolean done, String words) {
           case ACKNOWLEDGE -> "You own this now. Somebody is expected at the bedside%s.";
           case ATTEND -> "Recorded: you are at the bedside. The next set is expected%s.";
           case HAND_OVER -> "Handed over to " + owner(now) + "%s.";
-          case HOLD -> "On hold%s. Then the clock runs again.";
+          case HOLD -> "On hold %s. Then the clock runs again.";
           case ESCALATE -> "Escalated: " + now.audience() + " told. An answer is expected%s.";
           case CLOSE -> "Closed. The next trigger opens a new one.";
         };
-    String by = now.due() == null ? "" : " by " + Wording.time(now.due(), time, zone);
-    return new Outcome(true, what.formatted(by));
+    return new Outcome(true, what.formatted(end(action, now, time, zone)));
+  }
+
+  private static String end(Action action, Episode now, Instant time, ZoneId zone) {
+    if (now.due() == null) {
+      return "";
+    }
+    String until = Wording.time(now.due(), time, zone);
+    return action == Action.HOLD ? "until " + until : " by " + until;
   }
 
   /** Somebody was faster, or the action never applied. */

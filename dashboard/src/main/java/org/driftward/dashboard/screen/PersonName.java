@@ -20,11 +20,6 @@ public record PersonName(String surname, String given) {
         : new PersonName(name.substring(0, comma).strip(), name.substring(comma + 1).strip());
   }
 
-  /** As one says it: given names first. */
-  public String spoken() {
-    return given.isEmpty() ? surname : given + " " + surname;
-  }
-
   /** Says nothing about the person. */
   @Override
   public String toString() {

@@ -12,20 +12,24 @@ public final class StartPage {
   private StartPage() {}
 
   /**
-   * A person who answers for several wards starts at the queue, everybody else on the first of
-   * their wards.
+   * The response team starts at the queue, a person of one ward on its board, one of several at the
+   * list of them.
    *
-   * @param wards that the person sees, in order
+   * @param wards that the person sees
    * @return a path, or empty where there is nothing to show
    */
   public static Optional<String> of(Reader reader, List<String> wards) {
-    boolean team = reader.has(AccountRole.RESPONSE) && !reader.has(AccountRole.CHARGE);
-    if (team || (wards.size() != 1 && reader.has(AccountRole.RESPONSE))) {
+    if (reader.has(AccountRole.RESPONSE)) {
       return Optional.of("/response");
     }
-    return wards.stream().findFirst().map(StartPage::board);
+    return switch (wards.size()) {
+      case 0 -> Optional.empty();
+      case 1 -> Optional.of(board(wards.get(0)));
+      default -> Optional.of("/wards");
+    };
   }
 
+  /** Path of a ward's board. */
   public static String board(String ward) {
     return "/wards/" + URLEncoder.encode(ward, StandardCharsets.UTF_8).replace("+", "%20");
   }

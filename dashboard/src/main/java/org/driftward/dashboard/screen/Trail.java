@@ -18,8 +18,8 @@ import org.driftward.dashboard.core.Total;
  */
 public record Trail(String path, List<Dot> dots) {
 
-  static final double WIDTH = 140;
-  static final double HEIGHT = 40;
+  static final double WIDTH = 96;
+  static final double HEIGHT = 44;
 
   /** A total past this is drawn at the upper edge. Engineering choice. */
   private static final double TOP = 12;

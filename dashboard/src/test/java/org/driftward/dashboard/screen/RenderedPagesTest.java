@@ -2,60 +2,149 @@ package org.driftward.dashboard.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.driftward.dashboard.contract.Setting;
+import org.driftward.dashboard.core.WardReader.WardLine;
+import org.driftward.ingest.contract.AccountRole;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** The pages as they reach a browser. Each is also left in {@code target/pages} to be looked at. */
 class RenderedPagesTest {
 
+  static List<String> everyPage() {
+    return List.of(board(), queue(), patient(null), wards(), signIn(true));
+  }
+
+  @ParameterizedTest
+  @MethodSource("everyPage")
+  void shouldSayOnEveryPageThatItIsADemonstrationAndOnlyAdvises(String html) {
+    assertThat(html)
+        .contains("Every patient and every person here is invented")
+        .contains("it is not a certified medical device")
+        .contains("Clinical judgement and local policy come first")
+        .contains("When it is down");
+  }
+
+  @ParameterizedTest
+  @MethodSource("everyPage")
+  void shouldObeyItsOwnContentSecurityPolicy(String html) {
+    assertThat(html)
+        .doesNotContainPattern("<script(?![^>]*src=)")
+        .doesNotContainPattern("\\son[a-z]+=")
+        .doesNotContainPattern("\\sstyle=");
+  }
+
+  @ParameterizedTest
+  @MethodSource("everyPage")
+  void shouldUseEveryIdOnce(String html) {
+    var ids = Pattern.compile("\\sid=\"([^\"]+)\"").matcher(html).results().map(m -> m.group(1));
+    assertThat(ids).doesNotHaveDuplicates();
+  }
+
   @Test
-  void shouldPutWhatTheScreenHoldsOnTheBoard() {
+  void shouldNotClaimToBeADemonstrationInAHospital() {
+    var frame =
+        new Frame(
+            new Setting(false, 1), Sample.NOW, Sample.ZONE, null, List.of(), "/wards", "", "1");
+    assertThat(html("wards", Map.of("frame", frame, "wards", WardsScreen.of(List.of()))))
+        .doesNotContain("invented");
+  }
+
+  @Test
+  void shouldShowTheMostConcerningPatientFirstWithEverythingThatMattersNow() {
+    String board = board();
+    int start = board.indexOf("<li class=\"patient");
+    String first = board.substring(start, board.indexOf("<li class=\"patient", start + 1));
+    assertThat(first)
+        .contains("Marlow")
+        .contains("Priority 1, </span>High")
+        .contains("<b>8</b>")
+        .contains("unanswered for 4 min")
+        .contains("next call in 11 min")
+        .contains("set overdue by 5 min")
+        .contains("Nobody yet")
+        .contains("Acknowledge<span class=\"spoken\"> Marlow");
+  }
+
+  @Test
+  void shouldNeverShowAPartialSetAsOneNumber() {
+    assertThat(board()).contains("<b>5–9</b>").contains("incomplete, at least 5");
+  }
+
+  @Test
+  void shouldOfferNothingToAManager() {
+    var manager = new Reader("m.anager", Set.of(AccountRole.MANAGER));
+    var screen = BoardScreen.of(Sample.board(), manager, Sample.ZONE);
+    String html = html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
+    assertThat(html).doesNotContain("action=\"/episodes/");
+  }
+
+  @Test
+  void shouldExplainEveryPointOfTheScore() {
+    assertThat(patient(null))
+        .contains("<b>7–9</b>")
+        .contains("To settle it, measure:")
+        .contains("not measured, or too old to count")
+        .contains("108 mmHg")
+        .contains("101 to 110")
+        .contains("RCP NEWS2 2017, chart 1");
+  }
+
+  @Test
+  void shouldStrikeThroughWhatWasRetracted() {
+    assertThat(patient(null)).contains("Retracted: wrong patient").contains("<s>");
+  }
+
+  @Test
+  void shouldTellInPlaceThatSomebodyWasFaster() {
+    assertThat(patient(new Outcome(false, "Nothing was changed: too late")))
+        .contains("said refused\">Nothing was changed: too late");
+  }
+
+  @Test
+  void shouldWriteWhatPeopleTypedAsText() {
+    assertThat(patient(new Outcome(true, "<script>alert(1)</script>")))
+        .doesNotContain("<script>alert");
+  }
+
+  @Test
+  void shouldSayThatSigningInWasRefusedOnlyWhenItWas() {
+    assertThat(signIn(true)).contains("role=\"alert\" id=\"refused\"");
+    assertThat(signIn(false)).doesNotContain("id=\"refused\"");
+  }
+
+  private static String board() {
     var screen = BoardScreen.of(Sample.board(), Sample.CHARGE, Sample.ZONE);
-
-    String html = page("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
-
-    assertThat(html).contains("Marlow", "unanswered for 4 min");
+    return html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
   }
 
-  @Test
-  void shouldShowThePatient() throws IOException {
-    String html = patient("patient", null);
-    assertThat(html).contains("Marlow");
-    var data =
-        ChartData.of(
-            SamplePatient.history(),
-            Sample.FINDINGS,
-            Sample.NOW.minus(Duration.ofHours(24)),
-            Sample.NOW,
-            0);
-    Files.writeString(
-        Files.createDirectories(Path.of("target/pages/encounters/V-104")).resolve("course.json"),
-        new ObjectMapper().writeValueAsString(data));
-  }
-
-  @Test
-  void shouldShowTheQueue() {
+  private static String queue() {
     var cards = Sample.board().cards().stream().filter(card -> card.episode() != null).toList();
     var screen = QueueScreen.of(cards, Sample.CHARGE, Sample.NOW, Sample.ZONE);
-    String html = page("queue", Map.of("frame", Sample.frame("/response"), "queue", screen));
-    assertThat(html).contains("Marlow");
+    return html("queue", Map.of("frame", Sample.frame("/response"), "queue", screen));
   }
 
-  @Test
-  void shouldAskWhoItIs() {
-    String html = page("signIn", Map.of("frame", Sample.stranger(), "refused", true));
-    assertThat(html).contains("j_username");
+  private static String wards() {
+    var screen = WardsScreen.of(List.of(new WardLine("alder", 20, 2), new WardLine("birch", 1, 0)));
+    return html("wards", Map.of("frame", Sample.frame("/wards"), "wards", screen));
   }
 
-  private static String patient(String file, @Nullable Outcome outcome) {
+  private static String signIn(boolean refused) {
+    return html("signIn", Map.of("frame", Sample.stranger(), "refused", refused));
+  }
+
+  private static String patient(@Nullable Outcome outcome) {
     var data = new HashMap<String, Object>();
     data.put("frame", Sample.frame("/encounters/V-104"));
     data.put(
@@ -66,10 +155,10 @@ class RenderedPagesTest {
         HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE));
     data.put("hours", 24);
     data.put("outcome", outcome);
-    return page(file, data);
+    return html("patient", data);
   }
 
-  private static String page(String template, Map<String, Object> data) {
+  private static String html(String template, Map<String, Object> data) {
     String html = Rendering.html(template, data);
     try {
       Path pages = Files.createDirectories(Path.of("target", "pages"));

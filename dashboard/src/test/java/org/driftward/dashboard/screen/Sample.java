@@ -87,7 +87,7 @@ final class Sample {
     return new Score(
         "news2",
         "NEWS2",
-        "2017",
+        "2017.1",
         BigDecimal.valueOf(low),
         BigDecimal.valueOf(high),
         missing.isEmpty(),

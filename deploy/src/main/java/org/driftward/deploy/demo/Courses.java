@@ -3,6 +3,7 @@ package org.driftward.deploy.demo;
 import static org.driftward.ingest.contract.Side.LEFT;
 import static org.driftward.ingest.contract.Side.RIGHT;
 
+import java.math.BigDecimal;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue.Grade;
@@ -178,22 +179,22 @@ final class Courses {
   private static Finding[] limbs(
       int rightArm, int leftArm, int rightLeg, int leftLeg, int leftPupil, int rightPupil) {
     return new Finding[] {
-      strength("upper-limb", RIGHT, rightArm),
-      strength("upper-limb", LEFT, leftArm),
-      strength("lower-limb", RIGHT, rightLeg),
-      strength("lower-limb", LEFT, leftLeg),
+      strength("arm", RIGHT, rightArm),
+      strength("arm", LEFT, leftArm),
+      strength("leg", RIGHT, rightLeg),
+      strength("leg", LEFT, leftLeg),
       pupil(LEFT, leftPupil),
       pupil(RIGHT, rightPupil)
     };
   }
 
   private static Finding strength(String site, Side side, int grade) {
-    return new Finding(new FindingKey("limb-strength", site, side), new Grade(grade));
+    return new Finding(new FindingKey("muscle-strength", site, side), new Grade(grade));
   }
 
   private static Finding pupil(Side side, int millimetres) {
     return new Finding(
         new FindingKey("pupil-size", null, side),
-        new Quantity(java.math.BigDecimal.valueOf(millimetres), "mm"));
+        new Quantity(BigDecimal.valueOf(millimetres), "mm"));
   }
 }

@@ -6,6 +6,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CompletionStage;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -32,7 +34,7 @@ final class DemoFeed {
   private static final Duration OVERLAP = Duration.ofMinutes(30);
 
   private static final Actor CLINICIAN =
-      new Actor("response", "Yara Lindqvist", java.util.Set.of(AccountRole.RESPONSE));
+      new Actor("response", "Yara Lindqvist", Set.of(AccountRole.RESPONSE));
 
   private final List<DemoPatient> patients = DemoHospital.patients();
   private final Path file;
@@ -56,7 +58,8 @@ final class DemoFeed {
     this.directory = directory;
     this.carePlans = carePlans;
     this.accounts = accounts;
-    this.progress = DemoProgress.load(file, clock.instant());
+    var kept = DemoProgress.load(file, clock.instant());
+    this.progress = kept.sentUntil(kept.sentUntil().minus(OVERLAP));
   }
 
   /** Creates the people and fills the beds. Does nothing that is done already. */
@@ -69,7 +72,6 @@ final class DemoFeed {
       sign(patient);
     }
     progress.save(file);
-    progress = progress.sentUntil(progress.sentUntil().minus(OVERLAP));
   }
 
   /** Sends every set that is due by now. */
@@ -113,8 +115,7 @@ final class DemoFeed {
         CLINICIAN);
   }
 
-  private static void require(java.util.concurrent.CompletionStage<Outcome> answer)
-      throws InterruptedException {
+  private static void require(CompletionStage<Outcome> answer) throws InterruptedException {
     try {
       var outcome = answer.toCompletableFuture().get(30, TimeUnit.SECONDS);
       if (outcome instanceof Outcome.Refused refused) {

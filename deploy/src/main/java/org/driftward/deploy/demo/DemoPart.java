@@ -19,6 +19,7 @@ public final class DemoPart implements RolePart {
 
   private static final Logger LOG = Logger.getLogger(DemoPart.class);
   private static final long PACE_MILLIS = 500;
+  private static final long PATIENCE_MILLIS = 3_000;
 
   private final Setting setting;
   private final DemoData data;
@@ -94,7 +95,7 @@ public final class DemoPart implements RolePart {
       boolean open = false;
       while (true) {
         open = tryStep(feed, staff, open);
-        Thread.sleep(PACE_MILLIS);
+        Thread.sleep(condition.well() ? PACE_MILLIS : PATIENCE_MILLIS);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -113,7 +114,7 @@ public final class DemoPart implements RolePart {
       condition = Condition.ok();
       return true;
     } catch (RuntimeException e) {
-      LOG.warnf(e, "The demo ward waits for the service");
+      LOG.warnf("The demo ward waits for the service: %s", e.getMessage());
       condition = Condition.ill("waiting for the service");
       return open;
     }

@@ -73,7 +73,9 @@ final class PostgresCluster {
   }
 
   Process start(int port) throws IOException {
-    var command = new ArrayList<>(List.of(programs.path("postgres"), "-D", cluster.toString()));
+    // In a session of its own: Ctrl-C on the terminal must not reach it before the application.
+    var command =
+        new ArrayList<>(List.of("setsid", programs.path("postgres"), "-D", cluster.toString()));
     settings(port).forEach(setting -> command.addAll(List.of("-c", setting)));
     return new ProcessBuilder(unprivileged.command(command))
         .redirectErrorStream(true)

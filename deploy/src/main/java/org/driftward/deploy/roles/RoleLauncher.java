@@ -3,6 +3,7 @@ package org.driftward.deploy.roles;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
@@ -31,6 +32,7 @@ public class RoleLauncher {
 
   private final PlayedParts parts;
   private final TopicKeeper topics;
+  private final Event<Launched> launched;
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(work -> new Thread(work, "role-launcher"));
 
@@ -41,9 +43,10 @@ public class RoleLauncher {
   private volatile RolePart.Condition condition = RolePart.Condition.ill("not started");
 
   @Inject
-  RoleLauncher(PlayedParts parts, TopicKeeper topics) {
+  RoleLauncher(PlayedParts parts, TopicKeeper topics, Event<Launched> launched) {
     this.parts = parts;
     this.topics = topics;
+    this.launched = launched;
   }
 
   /** Whether every part has been started; what becomes of each it says itself. */
@@ -74,6 +77,7 @@ public class RoleLauncher {
         LOG.infof("Part started: %s", part.name());
       }
       condition = RolePart.Condition.ok();
+      launched.fire(new Launched());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (RuntimeException e) {

@@ -26,8 +26,7 @@ class EmbeddedPartsTest {
   void shouldGatherTheProperties() {
     var parts = EmbeddedParts.start(List.of(() -> part("database"), () -> part("broker")));
 
-    assertThat(parts.properties())
-        .isEqualTo(Map.of("database.port", "1", "broker.port", "1"));
+    assertThat(parts.properties()).isEqualTo(Map.of("database.port", "1", "broker.port", "1"));
   }
 
   @Test

@@ -68,8 +68,13 @@ class TopicKeeperTest {
   void shouldSayThatKafkaDoesNotAnswer() {
     var nobody =
         new KafkaAccess(
-            Map.of("bootstrap.servers", "127.0.0.1:1", "default.api.timeout.ms", "1000",
-                "request.timeout.ms", "500"));
+            Map.of(
+                "bootstrap.servers",
+                "127.0.0.1:1",
+                "default.api.timeout.ms",
+                "1000",
+                "request.timeout.ms",
+                "500"));
 
     assertThatExceptionOfType(ExecutionException.class)
         .isThrownBy(() -> new TopicKeeper(nobody, settings(Map.of())).prepare());

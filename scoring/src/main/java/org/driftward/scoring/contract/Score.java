@@ -14,9 +14,11 @@ import org.jspecify.annotations.Nullable;
  * @param low the lowest total that the recorded inputs allow
  * @param high the highest; equal to {@code low} when the set is complete
  * @param complete whether every input is present and fresh
- * @param risk the risk class of {@code low}: at least this
- * @param riskIfWorst the risk class of {@code high}
- * @param single the most points that any single recorded input earned
+ * @param risk the risk class of {@code low}: at least this. Where a lower total is the worse one
+ *     (the Glasgow Coma Scale), that of {@code high}
+ * @param riskIfWorst the risk class of the other end
+ * @param single the most points that any single recorded input earned; 0 where a lower total is the
+ *     worse one, and for ratios
  * @param usual the patient's own recent level of {@code low}: the median over the policy's window
  *     before this moment; null with too few earlier sets
  * @param missing codes of the inputs that are absent or outdated: measuring them settles the score

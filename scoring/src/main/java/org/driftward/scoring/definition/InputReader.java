@@ -99,19 +99,25 @@ final class InputReader {
 
   private Output output(YamlMap map) {
     var volume = number(map, "finding", sources.entry(map, "finding"));
-    Source weight = null;
-    if (map.has("per")) {
-      var per = map.map("per");
-      weight = number(per, "finding", sources.entry(per, "finding"));
-      per.done();
-    }
+    var period = companion(map, "period");
+    var weight = companion(map, "per");
     Duration over = map.duration("over");
     map.done();
     try {
-      return new Output(volume, over, weight);
+      return new Output(volume, over, period, weight);
     } catch (IllegalArgumentException e) {
       throw map.fault("over", e.getMessage());
     }
+  }
+
+  private @Nullable Source companion(YamlMap map, String field) {
+    if (!map.has(field)) {
+      return null;
+    }
+    var companion = map.map(field);
+    var source = number(companion, "finding", sources.entry(companion, "finding"));
+    companion.done();
+    return source;
   }
 
   private NewestOf newest(YamlMap map, String code, List<String> words) {

@@ -49,7 +49,9 @@ class BrokenDefinitionTest {
             - {sum: [gcs-eye, gcs-motor], below: 3, ask: true}
         - code: urine
           unit: mL/kg/h
-          output: {finding: urine-volume, unit: mL, over: PT6H, per: {finding: body-weight, unit: kg}}
+          output: {finding: urine-output, unit: mL, over: PT6H,
+                   period: {finding: urine-output-period, unit: h},
+                   per: {finding: body-weight, unit: kg}}
         - {code: capillary-refill, unit: s, pick: highest}
       rows:
         - input: heart-rate
@@ -143,6 +145,7 @@ class BrokenDefinitionTest {
         fault("digits: 1", "digits: one #!", "a whole number"),
         fault("divisor: 3", "divisor: three #!", "a number"),
         fault("serves: PT6H", "serves: 6 hours #!", "a duration"),
+        fault("unit: h}", "unit: min} #!\n", "recorded in h"),
         fault("over: PT6H", "over: PT0S #!\n", "output over"),
         fault("shown: always", "shown: often #!", "none of"),
         fault("shown: always", "show: always #!", "unknown field show"),

@@ -51,7 +51,7 @@ class PolicyFileTest {
 
   @Test
   void shouldReadAHospitalsOwnFile() throws IOException {
-    var policy = PolicyFile.read(file(shipped().replace("limit: 3\n", "limit: 2.5\n")));
+    var policy = PolicyFile.read(file(shipped().replace("limit: 3.5\n", "limit: 2.5\n")));
 
     assertThat(policy.drift().limit()).isEqualTo(2.5);
     assertThat(policy.quiet()).isEqualTo(PolicyFile.shipped().quiet());
@@ -81,7 +81,7 @@ class PolicyFileTest {
         arguments("maximum: 12", "maximum: 31", "quiet maximum 31"),
         arguments("maximum: 12", "maximum: 4", "quiet maximum 4"),
         arguments("span: PT24H", "span: PT0S", "quiet span PT0S"),
-        arguments("limit: 3", "limit: 0.5", "drift limit 0.5 does not exceed"),
+        arguments("limit: 3.5\n", "limit: 0.5\n", "drift limit 0.5 does not exceed"),
         arguments("decision: 5", "decision: -5", "drift decision -5.0"),
         arguments("decision: 5", "decision: .inf", "Malformed numeric value"),
         arguments("decision: 5", "decisoin: 5", "decision"),

@@ -46,10 +46,13 @@ final class Pictures {
             earlier.plus(found.mark()), Lateness.after(course.lateness(), snapshot), quietened);
     var told = suppressed(before.suppressed(), next, found.suppressed());
     var running = next.episode();
-    return told.then(
-        running == null
-            ? alarms.open(next, found.fired(), snapshot.asOf(), Happening.SERVICE, now)
-            : follow(next, running, found.fired(), snapshot, isNew(course, set), now));
+    if (running != null) {
+      return told.then(follow(next, running, found.fired(), snapshot, isNew(course, set), now));
+    }
+    boolean backEntry = snapshot.asOf().plus(policy.backEntry()).isBefore(now);
+    return backEntry
+        ? told.then(Decision.silent(next))
+        : told.then(alarms.open(next, found.fired(), snapshot.asOf(), Happening.SERVICE, now));
   }
 
   private static boolean isNew(Course course, Instant set) {

@@ -8,6 +8,7 @@ import java.util.Set;
  * The escalation section of a hospital's policy.
  *
  * @param version as the hospital names it; the journal keeps it
+ * @param backEntry a picture older than this when it comes in was entered late: it opens no episode
  * @param longestHold how long a person may let an episode rest
  * @param deciders account roles that may hold and close
  */
@@ -16,6 +17,7 @@ public record EscalationPolicy(
     TriggerPolicy triggers,
     Recovery recovery,
     Ladder ladder,
+    Duration backEntry,
     Duration longestHold,
     Set<String> deciders,
     PlanRules plans) {
@@ -26,6 +28,7 @@ public record EscalationPolicy(
     Objects.requireNonNull(recovery, "recovery");
     Objects.requireNonNull(ladder, "ladder");
     Objects.requireNonNull(plans, "plans");
+    Durations.positive("back-entry", backEntry);
     Durations.positive("longest-hold", longestHold);
     deciders = Set.copyOf(deciders);
     if (deciders.isEmpty()) {

@@ -70,7 +70,10 @@ final class SeriesTriggers {
     }
   }
 
-  /** Where either way is worse, both count; a saturation that creeps up does not. */
+  /**
+   * Where either way is worse, both count, but not the way back: from outside the range of a well
+   * adult towards it. A saturation that creeps up does not count.
+   */
   private boolean forTheWorse(Drift drift) {
     return catalogue
         .find(drift.code())
@@ -79,10 +82,21 @@ final class SeriesTriggers {
                 switch (entry.worse()) {
                   case HIGHER -> drift.accumulated() > 0;
                   case LOWER -> drift.accumulated() < 0;
-                  case EITHER -> true;
+                  case EITHER -> !recovers(entry.expected(), drift);
                   case NONE -> false;
                 })
         .orElse(true);
+  }
+
+  private static boolean recovers(CatalogueEntry.@Nullable Range expected, Drift drift) {
+    if (expected == null) {
+      return false;
+    }
+    double low = expected.low().doubleValue();
+    double high = expected.high().doubleValue();
+    boolean fromAbove = drift.baseline() > high && drift.accumulated() < 0;
+    boolean fromBelow = drift.baseline() < low && drift.accumulated() > 0;
+    return (fromAbove && drift.value() >= low) || (fromBelow && drift.value() <= high);
   }
 
   private void trend(Trend trend, Snapshot snapshot, Gathering gathering) {

@@ -9,16 +9,16 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
 import org.driftward.dashboard.screen.StartPage;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
-import org.jspecify.annotations.Nullable;
 
 /** Coming in, going out, and where to go first. */
 @Path("/")
@@ -58,15 +58,14 @@ public class DoorPage {
                         + " hospital can change that."));
   }
 
-  /**
-   * @param refused present after a wrong name or password
-   */
+  /** Any query at all says that a name or password was just refused. */
   @GET
   @Path("sign-in")
   @PermitAll
-  public Response signIn(@QueryParam("refused") @Nullable String refused) {
+  public Response signIn(@Context UriInfo uri) {
+    boolean refused = uri.getRequestUri().getRawQuery() != null;
     return identity.isAnonymous()
-        ? Response.ok(Pages.signIn(frames.ofStranger("/sign-in"), refused != null)).build()
+        ? Response.ok(Pages.signIn(frames.ofStranger("/sign-in"), refused)).build()
         : Response.seeOther(URI.create("/")).build();
   }
 

@@ -19,6 +19,7 @@ import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.Period;
 import java.util.List;
 import java.util.Objects;
 import org.driftward.dashboard.core.AccessBook;
@@ -34,6 +35,9 @@ import org.driftward.dashboard.web.page.LiveStream.Part;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
+import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoreTables;
+import org.driftward.scoring.contract.ScoreTables.Cell;
 import org.jspecify.annotations.Nullable;
 
 /** One patient. */
@@ -54,6 +58,7 @@ public class PatientPage {
   private final Answers answers;
   private final LiveStream streams;
   private final AccessBook book;
+  private final ScoreTables tables = ScoreTables.shipped(Catalogue.shipped());
   private final Findings findings = new Findings(Catalogue.shipped());
 
   PatientPage(
@@ -106,7 +111,28 @@ public class PatientPage {
     int back = clip(hours);
     Instant to = view.asOf();
     return ChartData.of(
-        history(view, back), findings, to.minus(Duration.ofHours(back)), to, frame.offset());
+        history(view, back),
+        findings,
+        input -> cells(view, frame, input),
+        to.minus(Duration.ofHours(back)),
+        to,
+        frame.offset());
+  }
+
+  /** The cells that score this patient now. */
+  private List<Cell> cells(PatientView view, Frame frame, String input) {
+    Score score = view.snapshot() == null ? null : view.snapshot().leading();
+    if (score == null) {
+      return List.of();
+    }
+    var plan = view.carePlanInForce();
+    var born = view.encounter().patient().birthDate();
+    Integer years =
+        born == null
+            ? null
+            : Period.between(born, frame.now().atZone(frame.zone()).toLocalDate()).getYears();
+    return tables.cells(
+        score.id(), score.version(), input, plan == null ? 1 : plan.oxygenScale(), years);
   }
 
   @GET

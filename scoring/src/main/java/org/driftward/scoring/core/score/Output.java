@@ -2,24 +2,28 @@ package org.driftward.scoring.core.score;
 
 import java.math.BigDecimal;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 import org.driftward.scoring.contract.Scalar;
+import org.driftward.scoring.core.Reading;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What flowed out over the last hours, as a total or per kilogram and hour.
  *
- * <p>A recorded volume is what came since the volume recorded before it. So the record covers the
- * hours only if it begins with a volume at least that long before the last one; the rate is over
- * the time that the volumes really cover, which may be up to a third longer (engineering choice).
+ * <p>A recorded volume was collected in the hours recorded with it, else since the volume before
+ * it. The record covers the hours asked for only if it reaches back that far without a gap; the
+ * rate is over the time that the volumes really cover, which may be up to a third longer
+ * (engineering choice).
  *
- * @param volume recorded since the one before
+ * @param volume what was collected
  * @param over at least this long
+ * @param period in hours, recorded beside a volume, or null where the finding has no such companion
  * @param weight in kg, for a rate per kilogram and hour; null for the total
  */
-public record Output(Source volume, Duration over, @Nullable Source weight) implements Measure {
+public record Output(Source volume, Duration over, @Nullable Source period, @Nullable Source weight)
+    implements Measure {
 
   private static final BigDecimal SECONDS_PER_HOUR = BigDecimal.valueOf(3600);
 
@@ -29,54 +33,42 @@ public record Output(Source volume, Duration over, @Nullable Source weight) impl
     }
   }
 
-  private record Covered(BigDecimal total, Instant from, Instant until) {}
-
   @Override
   public @Nullable Found find(Input input, Sight sight) {
-    var covered = covered(sight);
-    if (covered == null) {
+    var collected = collected(sight);
+    if (collected == null) {
       return null;
     }
-    var words = "since " + covered.from;
+    var words = "since " + collected.from();
     if (weight == null) {
-      long steps = input.resolution().steps(covered.total);
-      return new Found(steps, Scalar.of(covered.total), input.unit(), covered.until, words);
+      long steps = input.resolution().steps(collected.total());
+      var shown = Scalar.of(collected.total());
+      return new Found(steps, shown, input.unit(), collected.until(), words);
     }
     var kilograms = sight.number(weight);
     if (kilograms == null || kilograms.signum() <= 0) {
       return null;
     }
-    var seconds = BigDecimal.valueOf(Duration.between(covered.from, covered.until).toSeconds());
     long steps =
         input
             .resolution()
-            .steps(covered.total.multiply(SECONDS_PER_HOUR), kilograms.multiply(seconds));
+            .steps(
+                collected.total().multiply(SECONDS_PER_HOUR),
+                kilograms.multiply(collected.seconds()));
     var shown = Scalar.of(input.resolution().value(steps));
-    return new Found(steps, shown, input.unit(), covered.until, words + ", " + kilograms + " kg");
+    var because = words + ", " + kilograms.toPlainString() + " kg";
+    return new Found(steps, shown, input.unit(), collected.until(), because);
   }
 
-  private @Nullable Covered covered(Sight sight) {
+  private @Nullable Collected collected(Sight sight) {
     var last = sight.fresh(volume);
     if (last == null) {
       return null;
     }
     var slack = slack(sight.serves(volume));
-    var latestStart = last.takenAt().minus(over);
-    var total = BigDecimal.ZERO;
-    Instant from = null;
-    for (var reading : sight.since(volume, latestStart.minus(slack))) {
-      var number = volume.number(reading);
-      if (number == null) {
-        return null;
-      }
-      if (!reading.takenAt().isAfter(latestStart)) {
-        from = reading.takenAt();
-        total = BigDecimal.ZERO;
-      } else {
-        total = total.add(number);
-      }
-    }
-    return from == null ? null : new Covered(total, from, last.takenAt());
+    var from = last.takenAt().minus(over).minus(slack);
+    var hours = period == null ? List.<Reading>of() : sight.since(period, from);
+    return Collected.backwards(this, sight.since(volume, from), hours, slack);
   }
 
   /**
@@ -89,7 +81,7 @@ public record Output(Source volume, Duration over, @Nullable Source weight) impl
 
   @Override
   public void name(Sight sight, Collection<String> missing) {
-    boolean uncovered = covered(sight) == null;
+    boolean uncovered = collected(sight) == null;
     if (uncovered) {
       missing.add(volume.finding());
     }
@@ -98,8 +90,15 @@ public record Output(Source volume, Duration over, @Nullable Source weight) impl
     }
   }
 
+  /** The findings whose past it needs. */
+  public List<Source> remembered() {
+    return period == null ? List.of(volume) : List.of(volume, period);
+  }
+
   @Override
   public List<Source> sources() {
-    return weight == null ? List.of(volume) : List.of(volume, weight);
+    return weight == null
+        ? remembered()
+        : Stream.concat(remembered().stream(), Stream.of(weight)).toList();
   }
 }

@@ -99,10 +99,12 @@ public final class Thresholds {
 
   /** The fewest points the value may earn, whatever else is given. */
   private static int points(Row row, long steps) {
-    return row.bands().stream()
-        .filter(band -> band.holds(steps))
-        .mapToInt(Band::points)
-        .min()
-        .orElse(0);
+    int fewest = Integer.MAX_VALUE;
+    for (var band : row.bands()) {
+      if (band.holds(steps)) {
+        fewest = Math.min(fewest, band.points());
+      }
+    }
+    return fewest;
   }
 }

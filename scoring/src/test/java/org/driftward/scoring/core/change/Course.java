@@ -62,7 +62,7 @@ final class Course {
 
   Course at(Instant time, FindingValue value) {
     now = time;
-    newest = new Reading(key, value, time, "a-" + time);
+    newest = new Reading(key, value, time, "a-1");
     state = detector.advance(state, newest);
     return this;
   }

@@ -26,14 +26,14 @@ class BrightonPewsTest {
     "child-behaviour,sleeping,1",
     "child-behaviour,irritable,2",
     "child-behaviour,lethargic,3",
-    "skin-colour,pink,0",
-    "skin-colour,pale,1",
-    "skin-colour,grey,2",
-    "skin-colour,mottled,3",
-    "breathing-effort,normal,0",
-    "breathing-effort,accessory-muscles,1",
-    "breathing-effort,recession,2",
-    "breathing-effort,grunting,3",
+    "child-colour,pink,0",
+    "child-colour,pale,1",
+    "child-colour,grey,2",
+    "child-colour,mottled,3",
+    "child-breathing-effort,normal,0",
+    "child-breathing-effort,accessory-muscles,1",
+    "child-breathing-effort,recession,2",
+    "child-breathing-effort,grunting,3",
     "nebulisers,given,0",
     "nebulisers,quarter-hourly,2",
     "vomiting,present,0",
@@ -46,7 +46,7 @@ class BrightonPewsTest {
   @ParameterizedTest
   @CsvSource({"1,0", "2,0", "2.4,0", "2.5,1", "3,1", "4,2", "5,3", "8,3"})
   void shouldScoreTheSlowestCapillaryRefill(String seconds, int points) {
-    var patient = eight().at("capillary-refill", "toe", Side.LEFT, seconds);
+    var patient = eight().at("capillary-refill", "foot", Side.LEFT, seconds);
     assertThat(patient.total(PEWS)).isEqualTo(points);
   }
 
@@ -134,11 +134,11 @@ class BrightonPewsTest {
     var worst =
         eight()
             .with("child-behaviour", "lethargic")
-            .with("skin-colour", "mottled")
-            .at("capillary-refill", "toe", Side.LEFT, 6)
+            .with("child-colour", "mottled")
+            .at("capillary-refill", "foot", Side.LEFT, 6)
             .with("heart-rate", 180)
             .with("respiratory-rate", 60)
-            .with("breathing-effort", "grunting")
+            .with("child-breathing-effort", "grunting")
             .with("inspired-oxygen-fraction", 60)
             .with("nebulisers", "quarter-hourly")
             .with("vomiting", "persistent-after-surgery");
@@ -153,11 +153,11 @@ class BrightonPewsTest {
     assertThat(score.missing())
         .containsExactly(
             "child-behaviour",
-            "skin-colour",
+            "child-colour",
             "capillary-refill",
             "heart-rate",
             "respiratory-rate",
-            "breathing-effort",
+            "child-breathing-effort",
             "inspired-oxygen-fraction",
             "nebulisers",
             "vomiting");

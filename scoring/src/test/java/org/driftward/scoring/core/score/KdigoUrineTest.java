@@ -15,9 +15,9 @@ class KdigoUrineTest {
   private static Bedside passed(int hours, String total) {
     var bedside = Bedside.adult().ago("P3D").with("body-weight", 70);
     for (int hour = hours; hour > 0; hour--) {
-      bedside = bedside.ago("PT" + hour + "H").with("urine-volume", hour == hours ? 100 : 0);
+      bedside = bedside.ago("PT" + hour + "H").with("urine-output", hour == hours ? 100 : 0);
     }
-    return bedside.with("urine-volume", total);
+    return bedside.with("urine-output", total);
   }
 
   private static Bedside weighedNow(Bedside bedside) {
@@ -31,19 +31,19 @@ class KdigoUrineTest {
     assertThat(score.low()).isEqualByComparingTo(Integer.toString(stage));
     assertThat(score.high()).isEqualByComparingTo("3");
     assertThat(score.complete()).isFalse();
-    assertThat(score.missing()).containsExactly("urine-volume");
+    assertThat(score.missing()).containsExactly("urine-output");
   }
 
   /** Even hourly volumes over a day. 503 mL is 0.2994 mL/kg/h, 504 mL is 0.3000. */
   @ParameterizedTest
   @CsvSource({"503,3,stage-3", "504,2,stage-2", "839,2,stage-2", "840,0,none", "2000,0,none"})
   void shouldStageExactlyOnceADayIsCovered(int total, int stage, String risk) {
-    var bedside = Bedside.adult().ago("PT24H").with("urine-volume", 100);
+    var bedside = Bedside.adult().ago("PT24H").with("urine-output", 100);
     for (int hour = 23; hour > 0; hour--) {
-      bedside = bedside.ago("PT" + hour + "H").with("urine-volume", perHour(total));
+      bedside = bedside.ago("PT" + hour + "H").with("urine-output", perHour(total));
     }
     var rest = new BigDecimal(total).subtract(perHour(total).multiply(BigDecimal.valueOf(23)));
-    var score = bedside.with("urine-volume", rest).with("body-weight", 70).score("kdigo-urine");
+    var score = bedside.with("urine-output", rest).with("body-weight", 70).score("kdigo-urine");
     assertThat(score.complete()).isTrue();
     assertThat(score.low()).isEqualByComparingTo(Integer.toString(stage));
     assertThat(score.risk()).isEqualTo(risk);
@@ -67,8 +67,8 @@ class KdigoUrineTest {
         Bedside.adult()
             .with("body-weight", 70)
             .ago("PT7H")
-            .with("urine-volume", 100)
-            .with("urine-volume", 245);
+            .with("urine-output", 100)
+            .with("urine-output", 245);
     assertThat(sevenHours.scored("kdigo-urine", "urine-rate-6h").value().plain())
         .isEqualTo("0.5000");
     assertThat(sevenHours.score("kdigo-urine").low()).isEqualByComparingTo("0");
@@ -80,8 +80,8 @@ class KdigoUrineTest {
         Bedside.adult()
             .with("body-weight", 70)
             .ago("PT8H1S")
-            .with("urine-volume", 100)
-            .with("urine-volume", 100);
+            .with("urine-output", 100)
+            .with("urine-output", 100);
     assertThat(eightHoursAndMore.gives("kdigo-urine")).isFalse();
   }
 
@@ -106,5 +106,40 @@ class KdigoUrineTest {
     var scores =
         Bedside.BOOK.score(patient.picture(), patient.subject(), code -> null, patient.history());
     assertThat(scores).extracting(score -> score.id()).contains("kdigo-urine");
+  }
+
+  /** 209 mL in the 6 hours recorded with it: stage 1 from one entry. */
+  @Test
+  void shouldTakeTheHoursRecordedWithAVolume() {
+    var patient =
+        Bedside.adult()
+            .with("body-weight", 70)
+            .with("urine-output", 209)
+            .with("urine-output-period", 6);
+    assertThat(patient.scored("kdigo-urine", "urine-rate-6h").value().plain()).isEqualTo("0.4976");
+    assertThat(patient.score("kdigo-urine").low()).isEqualByComparingTo("1");
+  }
+
+  private static Bedside twoShifts(String earlier, int hours, int later) {
+    return Bedside.adult()
+        .with("body-weight", 70)
+        .ago(earlier)
+        .with("urine-output", 210)
+        .ago(earlier)
+        .with("urine-output-period", hours)
+        .with("urine-output", 209)
+        .with("urine-output-period", later);
+  }
+
+  @Test
+  void shouldJoinTwoCollectionsThatMeet() {
+    assertThat(twoShifts("PT6H", 6, 6).score("kdigo-urine").low()).isEqualByComparingTo("2");
+    assertThat(twoShifts("PT6H15M", 6, 6).score("kdigo-urine").low()).isEqualByComparingTo("2");
+  }
+
+  @Test
+  void shouldNotJoinCollectionsWithAGapOrAnOverlap() {
+    assertThat(twoShifts("PT6H15M1S", 6, 6).score("kdigo-urine").low()).isEqualByComparingTo("1");
+    assertThat(twoShifts("PT4H", 6, 6).gives("kdigo-urine")).isFalse();
   }
 }

@@ -1,6 +1,7 @@
 package org.driftward.scoring.core.score;
 
 import java.util.Set;
+import org.driftward.ingest.contract.Side;
 
 /** Complete sets of observations to start from. */
 final class Patients {
@@ -34,11 +35,11 @@ final class Patients {
     return Bedside.adult()
         .as(Subject.ofAge(years))
         .with("child-behaviour", "appropriate")
-        .with("skin-colour", "pink")
-        .at("capillary-refill", "chest", null, 1)
+        .with("child-colour", "pink")
+        .at("capillary-refill", "hand", Side.RIGHT, 1)
         .with("heart-rate", heartRate)
         .with("respiratory-rate", respiratoryRate)
-        .with("breathing-effort", "normal")
+        .with("child-breathing-effort", "normal")
         .with("inspired-oxygen", "air")
         .with("nebulisers", "none")
         .with("vomiting", "none");

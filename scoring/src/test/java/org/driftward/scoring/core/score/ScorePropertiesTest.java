@@ -26,7 +26,7 @@ class ScorePropertiesTest {
   /** Findings that speak of the same thing go missing together. */
   private static final List<Set<String>> TOGETHER =
       List.of(
-          Set.of("consciousness", "gcs-eye", "gcs-verbal", "gcs-motor"),
+          Set.of("consciousness", "gcs-eye", "gcs-verbal", "gcs-motor", "gcs-total"),
           Set.of("inspired-oxygen", "oxygen-flow", "inspired-oxygen-fraction"));
 
   @Property
@@ -148,7 +148,7 @@ class ScorePropertiesTest {
             .flatMap(definition -> definition.inputs().stream())
             .flatMap(input -> input.measure().sources().stream())
             .map(Source::finding)
-            .filter(code -> !code.equals("urine-volume"))
+            .filter(code -> !code.startsWith("urine-output"))
             .collect(Collectors.toSet());
     return Bedside.CATALOGUE.entries().stream()
         .filter(entry -> codes.contains(entry.code()))

@@ -17,14 +17,14 @@ import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.core.timeline.Arrival.Observed;
 
 /** Promise 1 of the design: order does not matter. */
-class OrderProperties {
+class OrderPropertiesTest {
 
   @Provide
   Arbitrary<List<Arrival>> stories() {
     return Stories.any(14);
   }
 
-  @Property(tries = 300)
+  @Property(tries = 1000)
   void shouldEndTheSameWhateverTheOrderRepetitionAndRestarts(
       @ForAll("stories") List<Arrival> story, @ForAll long one, @ForAll long other) {
     var first = heard(Stories.arriving(story, one), 0, one);
@@ -34,7 +34,7 @@ class OrderProperties {
     assertThat(second.latest()).isEqualTo(first.latest());
   }
 
-  @Property(tries = 300)
+  @Property(tries = 1000)
   void shouldEndLikeOneFoldOverTheFinishedHistory(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var heard = heard(Stories.arriving(story, seed), 6, seed);
@@ -42,7 +42,7 @@ class OrderProperties {
     assertThat(counting(heard.known())).isEqualTo(FinishedHistory.snapshots(story));
   }
 
-  @Property(tries = 300)
+  @Property(tries = 1000)
   void shouldLeaveAfterARetractionWhatNeverHavingSentItLeaves(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var retracted = "A-0";
@@ -53,7 +53,7 @@ class OrderProperties {
                 story.stream()
                     .filter(arrival -> Stories.is(arrival, retracted))
                     .limit(1)
-                    .map(OrderProperties::retraction))
+                    .map(OrderPropertiesTest::retraction))
             .toList();
 
     var after = heard(Stories.arriving(withRetraction, seed), 5, seed);

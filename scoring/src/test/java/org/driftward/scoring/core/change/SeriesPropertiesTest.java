@@ -32,7 +32,7 @@ import org.driftward.scoring.policy.PolicyFile;
 import org.hipparchus.stat.descriptive.rank.Median;
 
 /** What must hold for any course of any series. The courses may be bursts, gaps and leaps. */
-class SeriesProperties {
+class SeriesPropertiesTest {
 
   private static final long SPACING = PolicyFile.shipped().spacing().toMillis();
   private static final long REACH = PolicyFile.shipped().trend().window().toMillis();
