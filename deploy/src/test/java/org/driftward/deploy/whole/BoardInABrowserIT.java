@@ -109,12 +109,12 @@ class BoardInABrowserIT {
     assertThat(first).containsText("Cedar", PATIENTLY);
     assertThat(first).containsText("9", PATIENTLY);
     assertThat(first).containsText("Nobody yet", PATIENTLY);
-    var clockBefore = first.locator("time[data-deadline]").first().getAttribute("datetime");
+    var clockBefore = first.locator(".hand time[data-deadline]").first().getAttribute("datetime");
 
     first.getByRole(AriaRole.BUTTON).first().click();
 
     assertThat(first).containsText("Ottilie Brand", PATIENTLY);
-    var clock = first.locator("time[data-deadline]").first();
+    var clock = first.locator(".hand time[data-deadline]").first();
     assertThat(clock)
         .not()
         .hasAttribute(

@@ -19,7 +19,9 @@ import org.driftward.scoring.core.timeline.Arrival;
 import org.driftward.scoring.core.timeline.Listener;
 import org.driftward.scoring.core.timeline.Stories;
 
-/** Promise 1 again, through JSON, store, changelog and restarts; see {@code OrderPropertiesTest}. */
+/**
+ * Promise 1 again, through JSON, store, changelog and restarts; see {@code OrderPropertiesTest}.
+ */
 class TopologyOrderPropertiesTest {
 
   private Path state;
