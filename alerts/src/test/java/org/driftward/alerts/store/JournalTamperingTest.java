@@ -3,6 +3,7 @@ package org.driftward.alerts.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.sql.SQLException;
 import java.util.List;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.contract.Journal.Verdict;
@@ -35,7 +36,9 @@ class JournalTamperingTest {
             "DROP TABLE alerts.journal")) {
       assertThatThrownBy(() -> house.database.read(handle -> handle.execute(sql)))
           .as(sql)
-          .hasMessageContaining("42501");
+          .rootCause()
+          .isInstanceOfSatisfying(
+              SQLException.class, refusal -> assertThat(refusal.getSQLState()).isEqualTo("42501"));
     }
     assertThat(house.journal.check().sound()).isTrue();
   }

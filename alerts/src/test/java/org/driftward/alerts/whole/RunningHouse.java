@@ -9,8 +9,10 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.stream.Stream;
 import org.driftward.alerts.TestClock;
 import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 
 /** What the composition in deploy provides: a broker, a clock, and parts that are started. */
@@ -41,11 +43,18 @@ public class RunningHouse {
   }
 
   void start(@Observes StartupEvent event, @Any Instance<RolePart> parts) {
-    parts.forEach(RolePart::start);
+    needed(parts).forEach(RolePart::start);
   }
 
   void stop(@Observes ShutdownEvent event, @Any Instance<RolePart> parts) {
-    parts.forEach(RolePart::stop);
+    needed(parts).forEach(RolePart::stop);
     broker.close();
+  }
+
+  /**
+   * Alerts, and intake for its directory of encounters; the tests send the snapshots themselves.
+   */
+  private static Stream<RolePart> needed(Instance<RolePart> parts) {
+    return parts.stream().filter(part -> part.role() == Role.ALERTS || part.role() == Role.INGEST);
   }
 }

@@ -10,7 +10,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** The history of one encounter in memory. */
-final class MemoryEntries implements Entries {
+public final class MemoryEntries implements Entries {
 
   private final NavigableMap<Moment, Entry> byMoment = new TreeMap<>();
   private final Map<String, Entry> byId = new HashMap<>();
@@ -33,7 +33,7 @@ final class MemoryEntries implements Entries {
     return Optional.ofNullable(found).map(Map.Entry::getValue);
   }
 
-  void keep(Outcome outcome) {
+  public void keep(Outcome outcome) {
     var removed = outcome.removed();
     if (removed != null) {
       byMoment.remove(removed.moment());
