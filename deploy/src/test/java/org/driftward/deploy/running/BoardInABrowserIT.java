@@ -1,4 +1,4 @@
-package org.driftward.deploy.whole;
+package org.driftward.deploy.running;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -23,74 +23,72 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The board as a charge nurse sees it, in the machine's Chromium. */
+@WithRunningApp
 class BoardInABrowserIT {
 
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+
+  /** As root there is no sandbox; nothing but loopback is to be called. */
+  private static final List<String> ARGUMENTS =
+      List.of(
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync");
+
   private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
       new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
 
-  @TempDir static Path folder;
-
-  private static RunningApp app;
-  private static House house;
   private static Playwright playwright;
   private static Browser browser;
+
+  private final RunningApp app;
+  private final Ward ward;
   private Page page;
 
-  @BeforeAll
-  static void openTheWard() {
-    Assumptions.assumeTrue(Files.isExecutable(CHROMIUM), "chromium is not installed");
-    app = RunningApp.start(folder.resolve("data"), Map.of());
-    house = new House(app).staffed();
+  BoardInABrowserIT(RunningApp app) {
+    this.app = app;
+    this.ward = Ward.open(app, "wren");
     var anHourAgo = Instant.now().minus(Duration.ofHours(1));
-    for (int bed = 1; bed <= 4; bed++) {
-      house.admit(
-          "V-9" + bed,
-          "A" + bed,
-          List.of("Alder", "Birch", "Cedar", "Damson").get(bed - 1) + ", Test");
-      house.well("V-9" + bed, "first-" + bed, anHourAgo);
+    for (var name : List.of("Alder", "Birch", "Cedar", "Damson")) {
+      assertThat(ward.admit("V-" + name, name.substring(0, 1), name + ", Test").status())
+          .isEqualTo(200);
+      ward.send(Sets.well("first-" + name, "V-" + name, anHourAgo));
     }
+  }
+
+  @BeforeAll
+  static void openTheBrowser() {
+    Assumptions.assumeTrue(Files.isExecutable(CHROMIUM), "chromium is not installed");
     playwright =
         Playwright.create(
             new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
     browser =
         playwright
             .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(CHROMIUM)
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--disable-quic",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync")));
+            .launch(new BrowserType.LaunchOptions().setExecutablePath(CHROMIUM).setArgs(ARGUMENTS));
   }
 
   @AfterAll
-  static void closeTheWard() {
+  static void closeTheBrowser() {
     if (playwright != null) {
       playwright.close();
-    }
-    if (app != null) {
-      app.close();
     }
   }
 
   @BeforeEach
   void signIn() {
     page = browser.newContext().newPage();
-    page.navigate(app.at("/").toString());
-    page.getByLabel("Name").fill(House.CHARGE);
-    page.getByLabel("Password").fill(RunningApp.PASSWORD);
+    page.navigate(app.address().toString());
+    page.getByLabel("Name").fill("charge.wren");
+    page.getByLabel("Password").fill(Ward.PASSWORD);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
-    page.waitForURL(Pattern.compile(".*/wards/" + House.WARD + "$"));
+    page.waitForURL(Pattern.compile(".*/wards/wren$"));
   }
 
   @AfterEach
@@ -103,17 +101,17 @@ class BoardInABrowserIT {
     assertThat(page.locator("#board")).containsText("Cedar", PATIENTLY);
     page.evaluate("() => { window.sameDocument = true; }");
 
-    house.ill("V-93", "second-3", Instant.now());
+    ward.send(Sets.veryIll("second-Cedar", "V-Cedar", Instant.now()));
 
     var first = page.locator("#board li").first();
     assertThat(first).containsText("Cedar", PATIENTLY);
-    assertThat(first).containsText("9", PATIENTLY);
+    assertThat(first).containsText("13", PATIENTLY);
     assertThat(first).containsText("Nobody yet", PATIENTLY);
     var clockBefore = first.locator(".hand time[data-deadline]").first().getAttribute("datetime");
 
     first.getByRole(AriaRole.BUTTON).first().click();
 
-    assertThat(first).containsText("Ottilie Brand", PATIENTLY);
+    assertThat(first).containsText("Tamsin Orchard", PATIENTLY);
     var clock = first.locator(".hand time[data-deadline]").first();
     assertThat(clock)
         .not()
@@ -125,15 +123,15 @@ class BoardInABrowserIT {
 
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).click();
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
-    page.navigate(app.at("/wards/" + House.WARD).toString());
+    page.navigate(app.address().resolve("/wards/wren").toString());
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
   }
 
   /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
-    for (var path : List.of("/wards/" + House.WARD, "/encounters/V-91", "/response")) {
-      page.navigate(app.at(path).toString());
+    for (var path : List.of("/wards/wren", "/encounters/V-Alder", "/response")) {
+      page.navigate(app.address().resolve(path).toString());
       page.waitForLoadState();
       var found =
           new AxeBuilder(page)
