@@ -44,6 +44,11 @@ class BoardInABrowserIT {
   private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
       new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
 
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
+=======
+  private static RunningApp app;
+  private static Ward ward;
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
   private static Playwright playwright;
   private static Browser browser;
 
@@ -51,6 +56,7 @@ class BoardInABrowserIT {
   private final Ward ward;
   private Page page;
 
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
   BoardInABrowserIT(RunningApp app) {
     this.app = app;
     this.ward = Ward.open(app, "wren");
@@ -59,6 +65,20 @@ class BoardInABrowserIT {
       assertThat(ward.admit("V-" + name, name.substring(0, 1), name + ", Test").status())
           .isEqualTo(200);
       ward.send(Sets.well("first-" + name, "V-" + name, anHourAgo));
+=======
+  @BeforeAll
+  static void openTheWard(RunningApp shared) {
+    if (!Files.isExecutable(CHROMIUM)) {
+      return;
+    }
+    app = shared;
+    ward = Ward.open(app, "wren");
+    var anHourAgo = Instant.now().minus(Duration.ofHours(1));
+    for (int bed = 1; bed <= 4; bed++) {
+      var name = List.of("Alder", "Birch", "Cedar", "Damson").get(bed - 1) + ", Test";
+      ward.admit("V-9" + bed, "A" + bed, name);
+      ward.send(Sets.well("wren-first-" + bed, "V-9" + bed, anHourAgo));
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
     }
   }
 
@@ -83,17 +103,28 @@ class BoardInABrowserIT {
 
   @BeforeEach
   void signIn() {
+    Assumptions.assumeTrue(browser != null, "chromium is not installed");
     page = browser.newContext().newPage();
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
     page.navigate(app.address().toString());
     page.getByLabel("Name").fill("charge.wren");
     page.getByLabel("Password").fill(Ward.PASSWORD);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
     page.waitForURL(Pattern.compile(".*/wards/wren$"));
+=======
+    page.navigate(at("/"));
+    page.getByLabel("Name").fill(ward.account());
+    page.getByLabel("Password").fill(Ward.PASSWORD);
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
+    page.waitForURL(Pattern.compile(".*/wards/" + ward.name() + "$"));
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
   }
 
   @AfterEach
   void leave() {
-    page.context().close();
+    if (page != null) {
+      page.context().close();
+    }
   }
 
   @Test
@@ -101,7 +132,11 @@ class BoardInABrowserIT {
     assertThat(page.locator("#board")).containsText("Cedar", PATIENTLY);
     page.evaluate("() => { window.sameDocument = true; }");
 
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
     ward.send(Sets.veryIll("second-Cedar", "V-Cedar", Instant.now()));
+=======
+    ward.send(Sets.ill("wren-second-3", "V-93", Instant.now()));
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
 
     var first = page.locator("#board li").first();
     assertThat(first).containsText("Cedar", PATIENTLY);
@@ -123,15 +158,24 @@ class BoardInABrowserIT {
 
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).click();
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
     page.navigate(app.address().resolve("/wards/wren").toString());
+=======
+    page.navigate(at("/wards/" + ward.name()));
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
   }
 
   /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
+<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
     for (var path : List.of("/wards/wren", "/encounters/V-Alder", "/response")) {
       page.navigate(app.address().resolve(path).toString());
+=======
+    for (var path : List.of("/wards/" + ward.name(), "/encounters/V-91", "/response")) {
+      page.navigate(at(path));
+>>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
       page.waitForLoadState();
       var found =
           new AxeBuilder(page)
@@ -142,5 +186,9 @@ class BoardInABrowserIT {
           .extracting(violation -> violation.getId() + ": " + violation.getHelp())
           .isEmpty();
     }
+  }
+
+  private static String at(String path) {
+    return app.address().resolve(path).toString();
   }
 }

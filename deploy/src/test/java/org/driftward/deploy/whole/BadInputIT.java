@@ -1,10 +1,10 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
-import org.driftward.deploy.running.Caller.Answer;
+import org.driftward.deploy.whole.Caller.Answer;
 import org.driftward.ingest.contract.Problem;
 import org.junit.jupiter.api.Test;
 

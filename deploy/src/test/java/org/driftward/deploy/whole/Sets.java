@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import java.time.Instant;
 import java.util.Locale;
@@ -14,6 +14,11 @@ final class Sets {
   /** NEWS2 0: 16/min, 97 % on air, 120 mmHg, 70/min, alert, 36.8 °C. */
   static String well(String id, String encounter, Instant takenAt) {
     return set(id, encounter, takenAt, 16, 97, 120, 70, "alert", 36.8);
+  }
+
+  /** NEWS2 9: 26/min scores 3, 93 % on air 2, 105 mmHg 1, 118/min 2, alert 0, 38.6 °C 1. */
+  static String ill(String id, String encounter, Instant takenAt) {
+    return set(id, encounter, takenAt, 26, 93, 105, 118, "alert", 38.6);
   }
 
   /**

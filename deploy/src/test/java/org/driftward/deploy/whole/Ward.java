@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.stream.StreamSupport;
-import org.driftward.deploy.running.Caller.Answer;
+import org.driftward.deploy.whole.Caller.Answer;
 
 /** An invented ward with a charge nurse who may do everything on it. */
 final class Ward {
@@ -23,11 +23,10 @@ final class Ward {
 
   /** Makes the nurse's account. */
   static Ward open(RunningApp app, String name) {
-    var account = "charge." + name;
     var made =
         app.asAdmin()
             .put(
-                "/api/accounts/" + account,
+                "/api/accounts/" + account(name),
                 """
                 {"displayName":"Tamsin Orchard","roles":["charge"],"wards":["%s"],"password":"%s"}
                 """
@@ -38,7 +37,20 @@ final class Ward {
 
   /** The ward as it was, after a restart. */
   static Ward of(RunningApp app, String name) {
-    return new Ward(name, app.as("charge." + name, PASSWORD));
+    return new Ward(name, app.as(account(name), PASSWORD));
+  }
+
+  String name() {
+    return name;
+  }
+
+  /** The nurse's, with {@link #PASSWORD}. */
+  String account() {
+    return account(name);
+  }
+
+  private static String account(String ward) {
+    return "charge." + ward;
   }
 
   Caller nurse() {

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
@@ -28,7 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class RolesIT {
 
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   @TempDir Path folder;
 

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** What a power cut in the middle of a busy minute may cost: nothing that was acknowledged. */
 class RestartIT {
 
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
   private static final int BEFORE_THE_CUT = 40;
 
   @TempDir Path folder;

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -23,7 +23,7 @@ final class SharedApp implements ParameterResolver {
     return context
         .getRoot()
         .getStore(Namespace.create(SharedApp.class))
-        .getOrComputeIfAbsent("app", key -> Shared.start(), Shared.class)
+        .computeIfAbsent("app", key -> Shared.start(), Shared.class)
         .app();
   }
 

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;

@@ -1,11 +1,10 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.Map;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testcontainers.DockerClientFactory;
@@ -17,15 +16,11 @@ class ContainersIT {
 
   @TempDir Path folder;
 
-  @BeforeAll
-  static void needDocker() {
+  @Test
+  void shouldRunOnKafkaAndPostgresFromImages() {
     assumeTrue(
         DockerClientFactory.instance().isDockerAvailable(),
         "no Docker engine answers, so Kafka and PostgreSQL from images were not tried");
-  }
-
-  @Test
-  void shouldRunOnKafkaAndPostgresFromImages() {
     try (var kafka = new KafkaContainer("apache/kafka:4.1.2");
         var postgres = new PostgreSQLContainer("postgres:17")) {
       kafka.start();

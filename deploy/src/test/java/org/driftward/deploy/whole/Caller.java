@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
