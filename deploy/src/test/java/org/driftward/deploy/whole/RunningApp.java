@@ -118,16 +118,23 @@ public final class RunningApp implements AutoCloseable {
     awaitEnd();
   }
 
+  /** Takes its embedded database server away. */
+  public void killDatabase() {
+    var server = databaseServer().orElseThrow();
+    server.destroyForcibly();
+    server.onExit().join();
+  }
+
   /** Leaves nothing running, whatever happened before. */
   @Override
   public void close() {
     if (process.isAlive()) {
       stop();
     }
-    orphanedDatabase().ifPresent(ProcessHandle::destroyForcibly);
+    databaseServer().ifPresent(ProcessHandle::destroyForcibly);
   }
 
-  private Optional<ProcessHandle> orphanedDatabase() {
+  private Optional<ProcessHandle> databaseServer() {
     var pidFile = data.resolve("postgres/cluster/postmaster.pid");
     if (!Files.exists(pidFile)) {
       return Optional.empty();

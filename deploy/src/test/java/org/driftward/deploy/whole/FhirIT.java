@@ -1,11 +1,11 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import java.time.Duration;
 import java.time.Instant;
-import org.driftward.deploy.running.Caller.Answer;
+import org.driftward.deploy.whole.Caller.Answer;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -29,43 +29,15 @@ import org.junit.jupiter.api.Test;
 class BoardInABrowserIT {
 
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-
-  /** As root there is no sandbox; nothing but loopback is to be called. */
-  private static final List<String> ARGUMENTS =
-      List.of(
-          "--no-sandbox",
-          "--disable-gpu",
-          "--disable-quic",
-          "--no-first-run",
-          "--disable-background-networking",
-          "--disable-component-update",
-          "--disable-sync");
-
   private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
       new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
 
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-=======
   private static RunningApp app;
   private static Ward ward;
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
   private static Playwright playwright;
   private static Browser browser;
-
-  private final RunningApp app;
-  private final Ward ward;
   private Page page;
 
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-  BoardInABrowserIT(RunningApp app) {
-    this.app = app;
-    this.ward = Ward.open(app, "wren");
-    var anHourAgo = Instant.now().minus(Duration.ofHours(1));
-    for (var name : List.of("Alder", "Birch", "Cedar", "Damson")) {
-      assertThat(ward.admit("V-" + name, name.substring(0, 1), name + ", Test").status())
-          .isEqualTo(200);
-      ward.send(Sets.well("first-" + name, "V-" + name, anHourAgo));
-=======
   @BeforeAll
   static void openTheWard(RunningApp shared) {
     if (!Files.isExecutable(CHROMIUM)) {
@@ -78,24 +50,29 @@ class BoardInABrowserIT {
       var name = List.of("Alder", "Birch", "Cedar", "Damson").get(bed - 1) + ", Test";
       ward.admit("V-9" + bed, "A" + bed, name);
       ward.send(Sets.well("wren-first-" + bed, "V-9" + bed, anHourAgo));
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
     }
-  }
-
-  @BeforeAll
-  static void openTheBrowser() {
-    Assumptions.assumeTrue(Files.isExecutable(CHROMIUM), "chromium is not installed");
     playwright =
         Playwright.create(
             new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
     browser =
         playwright
             .chromium()
-            .launch(new BrowserType.LaunchOptions().setExecutablePath(CHROMIUM).setArgs(ARGUMENTS));
+            .launch(
+                new BrowserType.LaunchOptions()
+                    .setExecutablePath(CHROMIUM)
+                    .setArgs(
+                        List.of(
+                            "--no-sandbox",
+                            "--disable-gpu",
+                            "--disable-quic",
+                            "--no-first-run",
+                            "--disable-background-networking",
+                            "--disable-component-update",
+                            "--disable-sync")));
   }
 
   @AfterAll
-  static void closeTheBrowser() {
+  static void closeTheWard() {
     if (playwright != null) {
       playwright.close();
     }
@@ -105,19 +82,11 @@ class BoardInABrowserIT {
   void signIn() {
     Assumptions.assumeTrue(browser != null, "chromium is not installed");
     page = browser.newContext().newPage();
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-    page.navigate(app.address().toString());
-    page.getByLabel("Name").fill("charge.wren");
-    page.getByLabel("Password").fill(Ward.PASSWORD);
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
-    page.waitForURL(Pattern.compile(".*/wards/wren$"));
-=======
     page.navigate(at("/"));
     page.getByLabel("Name").fill(ward.account());
     page.getByLabel("Password").fill(Ward.PASSWORD);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
     page.waitForURL(Pattern.compile(".*/wards/" + ward.name() + "$"));
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
   }
 
   @AfterEach
@@ -132,15 +101,11 @@ class BoardInABrowserIT {
     assertThat(page.locator("#board")).containsText("Cedar", PATIENTLY);
     page.evaluate("() => { window.sameDocument = true; }");
 
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-    ward.send(Sets.veryIll("second-Cedar", "V-Cedar", Instant.now()));
-=======
     ward.send(Sets.ill("wren-second-3", "V-93", Instant.now()));
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
 
     var first = page.locator("#board li").first();
     assertThat(first).containsText("Cedar", PATIENTLY);
-    assertThat(first).containsText("13", PATIENTLY);
+    assertThat(first).containsText("9", PATIENTLY);
     assertThat(first).containsText("Nobody yet", PATIENTLY);
     var clockBefore = first.locator(".hand time[data-deadline]").first().getAttribute("datetime");
 
@@ -158,24 +123,15 @@ class BoardInABrowserIT {
 
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).click();
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-    page.navigate(app.address().resolve("/wards/wren").toString());
-=======
     page.navigate(at("/wards/" + ward.name()));
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
   }
 
   /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
-<<<<<<< HEAD:deploy/src/test/java/org/driftward/deploy/running/BoardInABrowserIT.java
-    for (var path : List.of("/wards/wren", "/encounters/V-Alder", "/response")) {
-      page.navigate(app.address().resolve(path).toString());
-=======
     for (var path : List.of("/wards/" + ward.name(), "/encounters/V-91", "/response")) {
       page.navigate(at(path));
->>>>>>> deploy:deploy/src/test/java/org/driftward/deploy/whole/BoardInABrowserIT.java
       page.waitForLoadState();
       var found =
           new AxeBuilder(page)

@@ -1,4 +1,4 @@
-package org.driftward.deploy.running;
+package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
