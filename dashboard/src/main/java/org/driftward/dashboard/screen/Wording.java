@@ -69,8 +69,8 @@ public final class Wording {
       return age.getYears() + " y";
     }
     return age.toTotalMonths() >= 1
-        ? age.toTotalMonths() + " months"
-        : ChronoUnit.DAYS.between(born, today) + " days";
+        ? count(age.toTotalMonths(), "month", "months")
+        : count(ChronoUnit.DAYS.between(born, today), "day", "days");
   }
 
   public static String number(BigDecimal number) {

@@ -58,7 +58,7 @@ class WordingTest {
     "1951-01-06, 74 y",
     "2024-01-05, 2 y",
     "2024-01-06, 23 months",
-    "2025-12-05, 1 months",
+    "2025-12-05, 1 month",
     "2025-12-06, 30 days"
   })
   void shouldWriteAnAgeInTheUnitThatSuitsIt(LocalDate born, String words) {
