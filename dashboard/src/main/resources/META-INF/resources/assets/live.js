@@ -119,6 +119,23 @@
     }
   }, 250);
 
+  // What somebody unfolded to read stays unfolded when the page is renewed under it.
+  const unfolded = new Set();
+  addEventListener(
+    'toggle',
+    ({target}) => {
+      if (target.matches?.('details.other')) {
+        unfolded[target.open ? 'add' : 'delete'](target.id);
+      }
+    },
+    true,
+  );
+  body.addEventListener('htmx:afterSwap', () => {
+    for (const id of unfolded) {
+      document.getElementById(id)?.setAttribute('open', '');
+    }
+  });
+
   // Once a form has done its work it folds, and the page may be renewed under it.
   body.addEventListener('htmx:afterRequest', (event) => {
     if (event.detail.successful) {

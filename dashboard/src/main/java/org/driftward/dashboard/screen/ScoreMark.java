@@ -1,6 +1,7 @@
 package org.driftward.dashboard.screen;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import org.driftward.dashboard.core.ScoreLine;
 
 /**
@@ -18,10 +19,15 @@ public record ScoreMark(String title, String total, String note) {
   }
 
   static ScoreMark of(String title, BigDecimal low, BigDecimal high, boolean complete) {
-    String least = Wording.number(low);
+    String least = shown(low);
     return new ScoreMark(
         title,
-        complete ? least : least + "–" + Wording.number(high),
+        complete ? least : least + "–" + shown(high),
         complete ? "" : "incomplete, at least " + least);
+  }
+
+  /** A ratio is read to two decimals; a total has none. */
+  private static String shown(BigDecimal total) {
+    return Wording.number(total.setScale(Math.min(2, total.scale()), RoundingMode.HALF_UP));
   }
 }

@@ -30,10 +30,13 @@ public record TrendRow(
         arrow(trend),
         Wording.signed(trend.perHour(), 2) + (unit.isEmpty() ? "" : " " + unit) + " per hour",
         trend.significant(),
-        "p = %s, %s"
-            .formatted(
-                Wording.number(trend.pValue(), 3), Wording.count(trend.sets(), "set", "sets")),
+        "p %s, %s".formatted(chance(trend.pValue()), Wording.count(trend.sets(), "set", "sets")),
         ahead(trend, unit, now));
+  }
+
+  /** A chance is never nothing: below what three decimals can say it is said to be below. */
+  private static String chance(double pValue) {
+    return pValue < 0.001 ? "< 0.001" : "= " + Wording.number(pValue, 3);
   }
 
   private static Direction arrow(Trend trend) {
