@@ -51,10 +51,6 @@ public interface DeploySettings {
     @WithDefault("1")
     short replication();
 
-    /** Largest record in bytes. */
-    @WithDefault("2097152")
-    int maxRecordBytes();
-
     /** How long snapshots stay on Kafka; without it for ever. Assessments always stay. */
     Optional<Duration> snapshotRetention();
   }

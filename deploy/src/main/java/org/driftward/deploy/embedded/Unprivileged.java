@@ -3,7 +3,6 @@ package org.driftward.deploy.embedded;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +22,8 @@ final class Unprivileged {
   private static final List<String> OTHER_USER =
       List.of(
           "setpriv",
+          // Without it access(2) ignores the capability.
+          "--securebits=+no_setuid_fixup",
           "--reuid=" + NOBODY,
           "--regid=" + NOBODY,
           "--clear-groups",
@@ -56,11 +57,10 @@ final class Unprivileged {
     return all;
   }
 
-  /** Makes the folder belong to whoever the programs run as. */
-  void own(Path folder) throws IOException, InterruptedException {
+  /** Makes what is there belong to whoever the programs run as. */
+  void own(Path path) throws IOException, InterruptedException {
     if (prefix.equals(OTHER_USER)) {
-      Files.createDirectories(folder);
-      new ProcessBuilder("chown", "-R", NOBODY + ":" + NOBODY, folder.toString()).start().waitFor();
+      new ProcessBuilder("chown", "-R", NOBODY + ":" + NOBODY, path.toString()).start().waitFor();
     }
   }
 

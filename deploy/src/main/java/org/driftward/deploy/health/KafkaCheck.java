@@ -31,8 +31,7 @@ public class KafkaCheck implements HealthCheck {
   public HealthCheckResponse call() {
     var response = HealthCheckResponse.named("kafka");
     try {
-      var options = new DescribeClusterOptions().timeoutMs((int) PATIENCE.toMillis());
-      int brokers = admin.describeCluster(options).nodes().get().size();
+      int brokers = brokers();
       return response.status(brokers > 0).withData("brokers", brokers).build();
     } catch (ExecutionException e) {
       return response.down().withData("why", e.getCause().getClass().getSimpleName()).build();
@@ -40,6 +39,15 @@ public class KafkaCheck implements HealthCheck {
       Thread.currentThread().interrupt();
       return response.down().withData("why", "interrupted").build();
     }
+  }
+
+  boolean answers() {
+    return call().getStatus() == HealthCheckResponse.Status.UP;
+  }
+
+  private int brokers() throws ExecutionException, InterruptedException {
+    var options = new DescribeClusterOptions().timeoutMs((int) PATIENCE.toMillis());
+    return admin.describeCluster(options).nodes().get().size();
   }
 
   @PreDestroy

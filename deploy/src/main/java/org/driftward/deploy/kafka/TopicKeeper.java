@@ -49,7 +49,7 @@ public class TopicKeeper {
 
   NewTopic describe(Topic topic) {
     var configs = new HashMap<String, String>();
-    configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, String.valueOf(settings.maxRecordBytes()));
+    configs.put(TopicConfig.MAX_MESSAGE_BYTES_CONFIG, String.valueOf(topic.largestRecord()));
     // Timestamps are clinical times; neither an old nor an early one is a reason to refuse.
     configs.put(TopicConfig.MESSAGE_TIMESTAMP_BEFORE_MAX_MS_CONFIG, String.valueOf(Long.MAX_VALUE));
     configs.put(TopicConfig.MESSAGE_TIMESTAMP_AFTER_MAX_MS_CONFIG, String.valueOf(Long.MAX_VALUE));
