@@ -37,6 +37,22 @@
       'Changes since then are missing here. Look after the patients as if this page were switched off; it goes on trying to reconnect.';
     banner.replaceChildren(what, then);
     banner.hidden = false;
+    askWhetherSignedOut(then);
+  }
+
+  /** A line that is dead because the session ended is mended by signing in. */
+  async function askWhetherSignedOut(place) {
+    try {
+      const answer = await fetch('/wards', {redirect: 'manual', cache: 'no-store'});
+      if (answer.type === 'opaqueredirect' || answer.status === 401) {
+        const way = document.createElement('a');
+        way.href = '/sign-in';
+        way.textContent = 'Sign in again';
+        place.replaceChildren('Nobody is signed in on this screen any more. ', way);
+      }
+    } catch {
+      // no line at all; the banner says so
+    }
   }
 
   function listen(source) {

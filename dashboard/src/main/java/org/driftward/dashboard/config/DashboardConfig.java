@@ -45,8 +45,11 @@ public interface DashboardConfig {
     @WithDefault("PT5S")
     Duration refresh();
 
-    /** A stream without news says that it is alive, and asks again who may see it. */
-    @WithDefault("PT15S")
+    /**
+     * A stream without news says that it is alive, and asks again who may see it. Our pages call
+     * the line dead after 15 s of silence.
+     */
+    @WithDefault("PT5S")
     Duration heartbeat();
 
     /** A stream ends after this; the browser comes back by itself and is asked who it is. */

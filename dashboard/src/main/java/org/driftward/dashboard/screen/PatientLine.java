@@ -61,7 +61,7 @@ public record PatientLine(
         Moving.of(card.movement()),
         card.movement().slides(),
         Trail.of(card.recentTotals()),
-        card.reasons(),
+        card.reasons().stream().map(Headline::of).toList(),
         PlanNotes.brief(card),
         episode == null ? null : Hand.of(episode),
         card.nextDue() == null

@@ -23,35 +23,33 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The board as a charge nurse sees it, in the machine's Chromium. */
+@WithRunningApp
 class BoardInABrowserIT {
 
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
       new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
 
-  @TempDir static Path folder;
-
   private static RunningApp app;
-  private static House house;
+  private static Ward ward;
   private static Playwright playwright;
   private static Browser browser;
   private Page page;
 
   @BeforeAll
-  static void openTheWard() {
-    Assumptions.assumeTrue(Files.isExecutable(CHROMIUM), "chromium is not installed");
-    app = RunningApp.start(folder.resolve("data"), Map.of());
-    house = new House(app).staffed();
+  static void openTheWard(RunningApp shared) {
+    if (!Files.isExecutable(CHROMIUM)) {
+      return;
+    }
+    app = shared;
+    ward = Ward.open(app, "wren");
     var anHourAgo = Instant.now().minus(Duration.ofHours(1));
     for (int bed = 1; bed <= 4; bed++) {
-      house.admit(
-          "V-9" + bed,
-          "A" + bed,
-          List.of("Alder", "Birch", "Cedar", "Damson").get(bed - 1) + ", Test");
-      house.well("V-9" + bed, "first-" + bed, anHourAgo);
+      var name = List.of("Alder", "Birch", "Cedar", "Damson").get(bed - 1) + ", Test";
+      ward.admit("V-9" + bed, "A" + bed, name);
+      ward.send(Sets.well("wren-first-" + bed, "V-9" + bed, anHourAgo));
     }
     playwright =
         Playwright.create(
@@ -78,24 +76,24 @@ class BoardInABrowserIT {
     if (playwright != null) {
       playwright.close();
     }
-    if (app != null) {
-      app.close();
-    }
   }
 
   @BeforeEach
   void signIn() {
+    Assumptions.assumeTrue(browser != null, "chromium is not installed");
     page = browser.newContext().newPage();
-    page.navigate(app.at("/").toString());
-    page.getByLabel("Name").fill(House.CHARGE);
-    page.getByLabel("Password").fill(RunningApp.PASSWORD);
+    page.navigate(at("/"));
+    page.getByLabel("Name").fill(ward.account());
+    page.getByLabel("Password").fill(Ward.PASSWORD);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
-    page.waitForURL(Pattern.compile(".*/wards/" + House.WARD + "$"));
+    page.waitForURL(Pattern.compile(".*/wards/" + ward.name() + "$"));
   }
 
   @AfterEach
   void leave() {
-    page.context().close();
+    if (page != null) {
+      page.context().close();
+    }
   }
 
   @Test
@@ -103,7 +101,7 @@ class BoardInABrowserIT {
     assertThat(page.locator("#board")).containsText("Cedar", PATIENTLY);
     page.evaluate("() => { window.sameDocument = true; }");
 
-    house.ill("V-93", "second-3", Instant.now());
+    ward.send(Sets.ill("wren-second-3", "V-93", Instant.now()));
 
     var first = page.locator("#board li").first();
     assertThat(first).containsText("Cedar", PATIENTLY);
@@ -113,7 +111,7 @@ class BoardInABrowserIT {
 
     first.getByRole(AriaRole.BUTTON).first().click();
 
-    assertThat(first).containsText("Ottilie Brand", PATIENTLY);
+    assertThat(first).containsText("Tamsin Orchard", PATIENTLY);
     var clock = first.locator(".hand time[data-deadline]").first();
     assertThat(clock)
         .not()
@@ -125,15 +123,15 @@ class BoardInABrowserIT {
 
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).click();
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
-    page.navigate(app.at("/wards/" + House.WARD).toString());
+    page.navigate(at("/wards/" + ward.name()));
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
   }
 
   /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
-    for (var path : List.of("/wards/" + House.WARD, "/encounters/V-91", "/response")) {
-      page.navigate(app.at(path).toString());
+    for (var path : List.of("/wards/" + ward.name(), "/encounters/V-91", "/response")) {
+      page.navigate(at(path));
       page.waitForLoadState();
       var found =
           new AxeBuilder(page)
@@ -144,5 +142,9 @@ class BoardInABrowserIT {
           .extracting(violation -> violation.getId() + ": " + violation.getHelp())
           .isEmpty();
     }
+  }
+
+  private static String at(String path) {
+    return app.address().resolve(path).toString();
   }
 }

@@ -2,188 +2,210 @@ package org.driftward.deploy.whole;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Base64;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import org.awaitility.Awaitility;
 
-/** The packaged application, started as a child process. Not thread-safe. */
-final class RunningApp implements AutoCloseable {
+/**
+ * The packaged application in a process of its own, on free ports of loopback, with its data in the
+ * folder given. Can be stopped or killed, and started again on the same folder.
+ */
+public final class RunningApp implements AutoCloseable {
 
-  static final String ADMIN = "admin";
-  static final String PASSWORD = "for-this-test-only-1";
+  /** Of the account {@code admin}. */
+  public static final String ADMIN_PASSWORD = "let-the-tests-in";
 
   private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
-  private static final Duration PATIENCE = Duration.ofMinutes(3);
+  private static final Duration PATIENCE = Duration.ofMinutes(5);
+  private static final List<String> OURS = List.of("DRIFTWARD_", "QUARKUS_", "KAFKA_");
 
-  private final HttpClient http =
-      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
   private final Path data;
-  private final Map<String, String> settings;
-  private final int port = freePort();
-  private Process process;
+  private final Path terminal;
+  private final int port;
+  private final Process process;
 
-  private RunningApp(Path data, Map<String, String> settings) {
+  private RunningApp(Path data, Path terminal, int port, Process process) {
     this.data = data;
-    this.settings = settings;
+    this.terminal = terminal;
+    this.port = port;
+    this.process = process;
   }
 
-  /** Starts on the data folder, and returns when the application says that it is ready. */
-  static RunningApp start(Path data, Map<String, String> settings) {
-    var app = new RunningApp(data, settings);
-    app.start();
-    return app;
+  /** Everything embedded, all roles. */
+  public static RunningApp start(Path data) {
+    return start(data, Map.of());
   }
 
-  void start() {
-    var java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    var builder =
-        new ProcessBuilder(
-            java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", JAR.toString());
-    var environment = new TreeMap<>(settings);
-    environment.put("DRIFTWARD_DATA", data.toString());
-    environment.put("DRIFTWARD_ADMIN_PASSWORD", PASSWORD);
-    environment.put("QUARKUS_HTTP_PORT", Integer.toString(port));
-    builder.environment().putAll(environment);
-    builder.redirectErrorStream(true);
-    builder.redirectOutput(ProcessBuilder.Redirect.appendTo(console().toFile()));
+  /**
+   * Returns once the application is ready.
+   *
+   * @param data its data folder
+   * @param environment besides the folder, the ports and the first account's password
+   */
+  public static RunningApp start(Path data, Map<String, String> environment) {
     try {
-      process = builder.start();
+      Files.createDirectories(data);
+      var terminal = Files.createTempFile(data.getParent(), "terminal-", ".log");
+      int port = freePort();
+      var builder =
+          new ProcessBuilder(command()).redirectErrorStream(true).redirectOutput(terminal.toFile());
+      var variables = builder.environment();
+      variables.keySet().removeIf(name -> OURS.stream().anyMatch(name::startsWith));
+      variables.put("DRIFTWARD_DATA", data.toString());
+      variables.put("DRIFTWARD_ADMIN_PASSWORD", ADMIN_PASSWORD);
+      variables.put("DRIFTWARD_MLLP_PORT", String.valueOf(freePort()));
+      variables.put("QUARKUS_HTTP_PORT", String.valueOf(port));
+      variables.putAll(environment);
+      var app = new RunningApp(data, terminal, port, builder.start());
+      app.awaitReady();
+      return app;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    Awaitility.await("ready")
-        .atMost(PATIENCE)
-        .pollInterval(Duration.ofMillis(250))
-        .until(
-            () -> {
-              if (!process.isAlive()) {
-                throw new IllegalStateException("it ended by itself: " + text(console()));
-              }
-              return isReady();
-            });
   }
 
-  /** Ends the process as a power cut would: it gets no chance to finish anything. */
-  void kill() {
+  public URI address() {
+    return URI.create("http://127.0.0.1:" + port);
+  }
+
+  /** Somebody who asks over HTTP with Basic. */
+  public Caller as(String account, String password) {
+    return new Caller(address(), account, password);
+  }
+
+  public Caller asAdmin() {
+    return as("admin", ADMIN_PASSWORD);
+  }
+
+  public Caller asNobody() {
+    return new Caller(address(), null, null);
+  }
+
+  /** Everything it wrote: the log file and the terminal. */
+  public String written() {
+    try {
+      return Files.readString(terminal) + Files.readString(data.resolve("log/driftward.log"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  public boolean isAlive() {
+    return process.isAlive();
+  }
+
+  /**
+   * Asks it to end, as Ctrl-C and an orchestrator do.
+   *
+   * @return the exit code
+   */
+  public int stop() {
+    process.destroy();
+    return awaitEnd();
+  }
+
+  /** Ends it without a word, as a power cut does. Its database server lives on for a while. */
+  public void kill() {
     process.destroyForcibly();
-    waitForEnd();
+    awaitEnd();
   }
 
+  /** Takes its embedded database server away. */
+  public void killDatabase() {
+    var server = databaseServer().orElseThrow();
+    server.destroyForcibly();
+    server.onExit().join();
+  }
+
+  /** Leaves nothing running, whatever happened before. */
   @Override
   public void close() {
-    process.destroy();
-    if (!ended(Duration.ofSeconds(40))) {
-      process.destroyForcibly();
-      waitForEnd();
-      throw new IllegalStateException("it did not stop when asked to");
+    if (process.isAlive()) {
+      stop();
     }
+    databaseServer().ifPresent(ProcessHandle::destroyForcibly);
   }
 
-  URI at(String path) {
-    return URI.create("http://127.0.0.1:" + port + path);
-  }
-
-  HttpResponse<String> get(String account, String path) {
-    return send(request(account, path).GET().build());
-  }
-
-  HttpResponse<String> put(String account, String path, String json) {
-    return send(json(account, path).PUT(BodyPublishers.ofString(json)).build());
-  }
-
-  HttpResponse<String> post(String account, String path, String json) {
-    return send(json(account, path).POST(BodyPublishers.ofString(json)).build());
-  }
-
-  /** A request that the test completes itself; {@code account} may be null for nobody. */
-  HttpRequest.Builder request(String account, String path) {
-    var request = HttpRequest.newBuilder(at(path)).timeout(Duration.ofSeconds(60));
-    if (account != null) {
-      var pair = (account + ":" + PASSWORD).getBytes(StandardCharsets.UTF_8);
-      request.header("Authorization", "Basic " + Base64.getEncoder().encodeToString(pair));
+  private Optional<ProcessHandle> databaseServer() {
+    var pidFile = data.resolve("postgres/cluster/postmaster.pid");
+    if (!Files.exists(pidFile)) {
+      return Optional.empty();
     }
-    return request;
-  }
-
-  HttpResponse<String> send(HttpRequest request) {
-    try {
-      return http.send(request, BodyHandlers.ofString());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(e);
-    }
-  }
-
-  /** Everything it has written where an operator would look. */
-  String logs() {
-    var file = data.resolve("log").resolve("driftward.log");
-    return text(console()) + (Files.exists(file) ? text(file) : "");
-  }
-
-  private HttpRequest.Builder json(String account, String path) {
-    return request(account, path).header("Content-Type", "application/json");
-  }
-
-  private boolean isReady() {
-    try {
-      var answer =
-          http.send(request(null, "/q/health/ready").GET().build(), BodyHandlers.ofString());
-      return answer.statusCode() == 200;
-    } catch (IOException e) {
-      return false;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
-  }
-
-  private Path console() {
-    return data.resolveSibling(data.getFileName() + ".console");
-  }
-
-  private void waitForEnd() {
-    if (!ended(Duration.ofSeconds(20))) {
-      throw new IllegalStateException("it cannot be killed");
-    }
-  }
-
-  private boolean ended(Duration within) {
-    try {
-      return process.waitFor(within.toMillis(), TimeUnit.MILLISECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
-  }
-
-  private static String text(Path file) {
-    try {
-      return Files.readString(file);
+    try (var lines = Files.lines(pidFile)) {
+      return lines
+          .findFirst()
+          .flatMap(pid -> ProcessHandle.of(Long.parseLong(pid.strip())))
+          .filter(
+              server -> server.info().command().filter(it -> it.endsWith("postgres")).isPresent());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private static int freePort() {
-    try (var socket = new ServerSocket(0)) {
+  private int awaitEnd() {
+    try {
+      if (!process.waitFor(60, TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+        throw new AssertionError("The application does not end:\n" + tail());
+      }
+      return process.exitValue();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError("interrupted", e);
+    }
+  }
+
+  private void awaitReady() {
+    long end = System.nanoTime() + PATIENCE.toNanos();
+    while (!asNobody().answers("/q/health")) {
+      if (!process.isAlive() || System.nanoTime() > end) {
+        close();
+        throw new AssertionError("The application does not become ready:\n" + tail());
+      }
+      pause();
+    }
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(200);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError("interrupted", e);
+    }
+  }
+
+  private String tail() {
+    try {
+      var lines = Files.readAllLines(terminal);
+      return String.join("\n", lines.subList(Math.max(0, lines.size() - 40), lines.size()));
+    } catch (IOException e) {
+      return e.toString();
+    }
+  }
+
+  private static List<String> command() {
+    if (!Files.exists(JAR)) {
+      throw new AssertionError("Not packaged: " + JAR.toAbsolutePath());
+    }
+    var command = new ArrayList<String>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmx768m"));
+    command.addAll(List.of("-jar", JAR.toAbsolutePath().toString()));
+    return command;
+  }
+
+  private static int freePort() throws IOException {
+    try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       return socket.getLocalPort();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 }

@@ -37,6 +37,20 @@ class EscalationTest {
     assertThat(new Bedside().score(7).episode().level()).isEqualTo(Level.HIGH);
   }
 
+  /**
+   * Six hours: {@code back-entry} of the shipped policy, an engineering choice without a source.
+   */
+  @Test
+  void shouldAlarmNobodyForWhatWasEnteredLate() {
+    var sixHoursAgo = bed.now.minus(Duration.ofHours(6));
+
+    bed.see(bed.pictureOf(sixHoursAgo.minusMillis(1)).score(9));
+    assertThat(bed.calm()).isTrue();
+
+    bed.see(bed.pictureOf(sixHoursAgo).score(9));
+    assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
+  }
+
   @Test
   void shouldRiseAtOnceAndCallAgain() {
     bed.score(5).act(Action.ACKNOWLEDGE, People.CHARGE);

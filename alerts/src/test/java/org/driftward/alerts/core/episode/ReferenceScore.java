@@ -1,5 +1,6 @@
 package org.driftward.alerts.core.episode;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.TreeMap;
 import org.driftward.alerts.contract.Level;
@@ -34,7 +35,8 @@ final class ReferenceScore {
     var reached = reached(total);
     if (!running) {
       boolean quiet = now.isBefore(quietUntil) && reached != null && notAbove(reached, quietFor);
-      level = quiet ? null : reached;
+      boolean backEntry = set.plus(Duration.ofHours(6)).isBefore(now);
+      level = quiet || backEntry ? null : reached;
       return;
     }
     var standing = level;

@@ -1,9 +1,9 @@
 package org.driftward.dashboard.web.page;
 
 import io.quarkus.security.Authenticated;
-import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
+import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.ws.rs.ForbiddenException;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -17,6 +17,7 @@ import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.screen.BoardScreen;
@@ -24,7 +25,9 @@ import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.News;
 import org.driftward.dashboard.screen.StartPage;
 import org.driftward.dashboard.screen.WardsScreen;
-import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.dashboard.web.LiveSession;
+import org.driftward.dashboard.web.Viewer;
+import org.driftward.dashboard.web.page.Events.Part;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
 import org.jspecify.annotations.Nullable;
@@ -38,31 +41,34 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 public class BoardPage {
 
-  private final SecurityIdentity identity;
+  private final Viewer viewer;
   private final WardReader wards;
   private final Frames frames;
   private final Answers answers;
-  private final LiveStream streams;
+  private final LiveSession session;
+  private final Events events;
   private final Clock clock;
 
   BoardPage(
-      SecurityIdentity identity,
+      Viewer viewer,
       WardReader wards,
       Frames frames,
       Answers answers,
-      LiveStream streams,
+      LiveSession session,
+      Events events,
       Clock clock) {
-    this.identity = identity;
+    this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
     this.answers = answers;
-    this.streams = streams;
+    this.session = session;
+    this.events = events;
     this.clock = clock;
   }
 
   @GET
   public Response list() {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     var screen = WardsScreen.of(wards.wards(visit.scope()));
     return Response.ok(Pages.wards(frames.of(visit, "/wards"), screen)).build();
   }
@@ -70,7 +76,7 @@ public class BoardPage {
   @GET
   @Path("{ward}")
   public Response board(@PathParam("ward") String ward) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     String here = StartPage.board(ward);
     if (!visit.sees(ward)) {
       return answers.notYourWard(visit, here);
@@ -84,24 +90,24 @@ public class BoardPage {
   @Path("{ward}/live")
   @Produces(MediaType.SERVER_SENT_EVENTS)
   public Multi<OutboundSseEvent> live(@PathParam("ward") String ward, @Context Sse sse) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     if (!visit.sees(ward)) {
       throw new ForbiddenException();
     }
     Frame frame = frames.of(visit, StartPage.board(ward));
-    return streams.of(
-        sse,
-        List.of(ward),
-        () -> wards.board(ward),
-        (before, now) -> parts(visit, frame, before, now));
+    var before = new AtomicReference<@Nullable Board>();
+    return session
+        .open(ward, visit.account())
+        .emitOn(Infrastructure.getDefaultWorkerPool())
+        .map(now -> now.map(board -> parts(visit, frame, before.getAndSet(board), board)))
+        .onItem()
+        .transformToIterable(parts -> events.of(sse, parts.orElse(List.of())));
   }
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {
     var parts = new ArrayList<Part>();
-    if (before == null || !now.shows(before)) {
-      var body = Pages.boardBody(frame.at(now.asOf()), screen(visit, now));
-      parts.add(new Part("board", body.render()));
-    }
+    var body = Pages.boardBody(frame.at(now.asOf()), screen(visit, now));
+    parts.add(new Part("board", body.render()));
     if (before != null) {
       News.between(before, now).ifPresent(words -> parts.add(new Part("news", Escape.html(words))));
     }

@@ -17,6 +17,7 @@ import java.net.URI;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
 import org.driftward.dashboard.screen.StartPage;
+import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
 
@@ -29,12 +30,15 @@ import org.driftward.ingest.contract.ServedBy;
 public class DoorPage {
 
   private final SecurityIdentity identity;
+  private final Viewer viewer;
   private final WardReader wards;
   private final Frames frames;
   private final Answers answers;
 
-  DoorPage(SecurityIdentity identity, WardReader wards, Frames frames, Answers answers) {
+  DoorPage(
+      SecurityIdentity identity, Viewer viewer, WardReader wards, Frames frames, Answers answers) {
     this.identity = identity;
+    this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
     this.answers = answers;
@@ -44,7 +48,7 @@ public class DoorPage {
   @GET
   @Authenticated
   public Response start() {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     var seen = wards.wards(visit.scope()).stream().map(WardLine::ward).toList();
     return StartPage.of(visit.reader(), seen)
         .map(page -> Response.seeOther(URI.create(page)).build())

@@ -1,6 +1,5 @@
 package org.driftward.dashboard.web.page;
 
-import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -19,6 +18,7 @@ import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Answer;
 import org.driftward.dashboard.screen.Outcome;
+import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
@@ -42,15 +42,14 @@ public class EpisodePage {
   private static final int CONFLICT = 409;
   private static final int UNPROCESSABLE = 422;
 
-  private final SecurityIdentity identity;
+  private final Viewer viewer;
   private final EpisodeDesk desk;
   private final Frames frames;
   private final Answers answers;
   private final Clock clock;
 
-  EpisodePage(
-      SecurityIdentity identity, EpisodeDesk desk, Frames frames, Answers answers, Clock clock) {
-    this.identity = identity;
+  EpisodePage(Viewer viewer, EpisodeDesk desk, Frames frames, Answers answers, Clock clock) {
+    this.viewer = viewer;
     this.desk = desk;
     this.frames = frames;
     this.answers = answers;
@@ -66,7 +65,7 @@ public class EpisodePage {
       @PathParam("action") String word,
       @BeanParam ActionForm form,
       @HeaderParam("HX-Request") @Nullable String scripted) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     var found = desk.find(episode);
     var action = action(word);
     if (found.isEmpty() || action == null) {

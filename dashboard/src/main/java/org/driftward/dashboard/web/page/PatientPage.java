@@ -1,7 +1,6 @@
 package org.driftward.dashboard.web.page;
 
 import io.quarkus.security.Authenticated;
-import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
 import jakarta.ws.rs.DefaultValue;
@@ -22,7 +21,6 @@ import java.time.Instant;
 import java.time.Period;
 import java.util.List;
 import java.util.Objects;
-import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
@@ -31,7 +29,11 @@ import org.driftward.dashboard.screen.Findings;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.HistoryTable;
 import org.driftward.dashboard.screen.PatientScreen;
-import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.dashboard.security.WardSight;
+import org.driftward.dashboard.web.Patients;
+import org.driftward.dashboard.web.Patients.Sight;
+import org.driftward.dashboard.web.Viewer;
+import org.driftward.dashboard.web.page.Events.Part;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
@@ -52,45 +54,46 @@ public class PatientPage {
   /** The longest course that is drawn. */
   private static final int LONGEST_HOURS = 72;
 
-  private final SecurityIdentity identity;
+  private final Viewer viewer;
   private final WardReader wards;
   private final Frames frames;
   private final Answers answers;
   private final LiveStream streams;
-  private final AccessBook book;
+  private final Patients patients;
+  private final WardSight sight;
   private final ScoreTables tables = ScoreTables.shipped(Catalogue.shipped());
   private final Findings findings = new Findings(Catalogue.shipped());
 
   PatientPage(
-      SecurityIdentity identity,
+      Viewer viewer,
       WardReader wards,
       Frames frames,
       Answers answers,
       LiveStream streams,
-      AccessBook book) {
-    this.identity = identity;
+      Patients patients,
+      WardSight sight) {
+    this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
     this.answers = answers;
     this.streams = streams;
-    this.book = book;
+    this.patients = patients;
+    this.sight = sight;
   }
 
   @GET
   public Response patient(
       @PathParam("encounter") String encounter,
       @QueryParam("hours") @DefaultValue("24") int hours) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     String here = "/encounters/" + encounter;
-    var found = wards.patient(encounter);
-    if (found.isEmpty()) {
-      return answers.unknown(visit, here);
+    var looked = patients.patient(encounter, viewer);
+    if (!(looked instanceof Sight.Shown<PatientView> shown)) {
+      return looked instanceof Sight.OtherWard
+          ? answers.notYourWard(visit, here)
+          : answers.unknown(visit, here);
     }
-    PatientView view = found.get();
-    if (!visit.sees(view.encounter().ward())) {
-      return answers.notYourWard(visit, here);
-    }
-    book.looked(visit.reader().account(), encounter, view.encounter().ward(), "page");
+    PatientView view = shown.view();
     Frame frame = frames.of(visit, here).at(view.asOf());
     int back = clip(hours);
     var record = HistoryTable.of(history(view, back), findings, frame.now(), frame.zone());
@@ -105,7 +108,7 @@ public class PatientPage {
   public ChartData course(
       @PathParam("encounter") String encounter,
       @QueryParam("hours") @DefaultValue("24") int hours) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     PatientView view = seen(visit, encounter);
     Frame frame = frames.of(visit, "").at(view.asOf());
     int back = clip(hours);
@@ -139,13 +142,13 @@ public class PatientPage {
   @Path("live")
   @Produces(MediaType.SERVER_SENT_EVENTS)
   public Multi<OutboundSseEvent> live(@PathParam("encounter") String encounter, @Context Sse sse) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     PatientView first = seen(visit, encounter);
     Frame frame = frames.of(visit, "/encounters/" + encounter);
     return streams.of(
         sse,
         List.of(first.encounter().ward()),
-        () -> seen(visit, encounter),
+        () -> wards.patient(encounter).filter(view -> stillSeen(visit, view)),
         (before, now) -> parts(visit, frame, before, now));
   }
 
@@ -167,13 +170,18 @@ public class PatientPage {
         && before.story().equals(now.story());
   }
 
-  /** Asked again for every reading: the patient may have been moved to another ward. */
+  /** For what belongs to a page that was asked for, and so was kept as a look, before. */
   private PatientView seen(Visit visit, String encounter) {
     PatientView view = wards.patient(encounter).orElseThrow(NotFoundException::new);
     if (!visit.sees(view.encounter().ward())) {
       throw new ForbiddenException();
     }
     return view;
+  }
+
+  /** Asked for every reading: the patient may have been moved, or the person's wards changed. */
+  private boolean stillSeen(Visit visit, PatientView view) {
+    return sight.stillSees(visit.account(), view.encounter().ward());
   }
 
   private PatientHistory history(PatientView view, int hours) {

@@ -1,6 +1,5 @@
 package org.driftward.dashboard.web.page;
 
-import io.quarkus.security.identity.SecurityIdentity;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
 import jakarta.annotation.security.RolesAllowed;
@@ -15,12 +14,15 @@ import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.QueueScreen;
-import org.driftward.dashboard.web.page.LiveStream.Part;
+import org.driftward.dashboard.security.WardSight;
+import org.driftward.dashboard.web.Viewer;
+import org.driftward.dashboard.web.page.Events.Part;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
@@ -37,24 +39,31 @@ public class QueuePage {
 
   private static final String HERE = "/response";
 
-  private final SecurityIdentity identity;
+  private final Viewer viewer;
   private final WardReader wards;
   private final Frames frames;
   private final LiveStream streams;
+  private final WardSight sight;
   private final Clock clock;
 
   QueuePage(
-      SecurityIdentity identity, WardReader wards, Frames frames, LiveStream streams, Clock clock) {
-    this.identity = identity;
+      Viewer viewer,
+      WardReader wards,
+      Frames frames,
+      LiveStream streams,
+      WardSight sight,
+      Clock clock) {
+    this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
     this.streams = streams;
+    this.sight = sight;
     this.clock = clock;
   }
 
   @GET
   public Response queue() {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     Frame frame = frames.of(visit, HERE);
     var screen = screen(visit, wards.responseQueue(visit.scope()), frame.now());
     return Response.ok(Pages.queue(frame, screen)).build();
@@ -64,13 +73,13 @@ public class QueuePage {
   @Path("live")
   @Produces(MediaType.SERVER_SENT_EVENTS)
   public Multi<OutboundSseEvent> live(@Context Sse sse) {
-    Visit visit = Visit.of(identity);
+    Visit visit = Visit.of(viewer);
     Frame frame = frames.of(visit, HERE);
     var seen = wards.wards(visit.scope()).stream().map(WardLine::ward).toList();
     return streams.of(
         sse,
         seen,
-        () -> wards.responseQueue(visit.scope()),
+        () -> Optional.of(wards.responseQueue(sight.of(visit.account()))),
         (before, now) -> parts(visit, frame, before, now));
   }
 

@@ -3,6 +3,7 @@ package org.driftward.scoring.core.plan;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -17,8 +18,9 @@ import org.jspecify.annotations.Nullable;
  * Says when the next set of observations is due. Stateless and thread-safe.
  *
  * <p>The signed interval of a care plan holds while the plan is in force; otherwise the shortest of
- * the intervals that the policy gives for the patient's scores. What an assessment holds decides
- * whether it is a set, never what is known besides: the caller keeps the newest {@link VitalSet}.
+ * the intervals that the policy gives for the patient's scores. What was taken in one look at the
+ * patient decides whether it is a set, never what is known besides: the caller keeps the newest
+ * {@link VitalSet}.
  */
 public final class ObservationPlan {
 
@@ -46,12 +48,21 @@ public final class ObservationPlan {
   }
 
   /**
-   * The set that an assessment is, if it holds enough core observations.
+   * The set that an assessment is, or completes, if it holds enough core observations together with
+   * those of the same look: a feed may send each vital sign by itself.
    *
-   * @param codes of its findings
+   * @param codes of its findings; without a core observation among them it is no set
+   * @param sameLook codes of what was taken shortly before
    */
-  public Optional<VitalSet> setIn(Collection<String> codes, Instant takenAt) {
-    var lacking = rule.core().stream().filter(core -> !holds(codes, core)).map(Core::code).toList();
+  public Optional<VitalSet> setIn(
+      Collection<String> codes, Collection<String> sameLook, Instant takenAt) {
+    if (rule.core().stream().noneMatch(core -> adds(codes, core))) {
+      return Optional.empty();
+    }
+    var together = new HashSet<>(codes);
+    together.addAll(sameLook);
+    var lacking =
+        rule.core().stream().filter(core -> !holds(together, core)).map(Core::code).toList();
     boolean enough = rule.core().size() - lacking.size() >= rule.minimum();
     return enough ? Optional.of(new VitalSet(takenAt, lacking)) : Optional.empty();
   }
@@ -124,6 +135,11 @@ public final class ObservationPlan {
       }
     }
     return rule.longest();
+  }
+
+  /** Whether an assessment with these codes says something of the core observation. */
+  private static boolean adds(Collection<String> codes, Core core) {
+    return codes.contains(core.code()) || core.or().stream().anyMatch(codes::contains);
   }
 
   private static boolean holds(Collection<String> codes, Core core) {

@@ -69,7 +69,7 @@ public final class Judge {
         book.score(
             new Picture(asOf, newest(strands)), subject, policy::validity, sums.history(past));
     var counted = totals.next(before.totals(), scores, entry);
-    var set = plan.setIn(codes(entry), asOf).orElse(before.newestSet());
+    var set = plan.setIn(codes(entry), sameLook(strands, asOf), asOf).orElse(before.newestSet());
     var head = new Head(entry.moment(), before.sets() + 1, strands, counted.strands(), past, set);
     return new Step(head, snapshot(encounter, head, counted.scores(), carePlan));
   }
@@ -183,6 +183,18 @@ public final class Judge {
           new Reading(finding.key(), finding.value(), moment.takenAt(), moment.assessment()));
     }
     return readings;
+  }
+
+  /** What was taken so shortly before that it is one look at the patient. */
+  private Collection<String> sameLook(SortedMap<FindingKey, Strand> strands, Instant asOf) {
+    var earliest = asOf.minus(policy.spacing());
+    var codes = new HashSet<String>();
+    for (var strand : strands.values()) {
+      if (strand.newest().takenAt().isAfter(earliest)) {
+        codes.add(strand.newest().code());
+      }
+    }
+    return codes;
   }
 
   private static Collection<String> codes(Entry entry) {

@@ -1,0 +1,260 @@
+package org.driftward.dashboard.web.page;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.driftward.dashboard.Samples.assessment;
+import static org.driftward.dashboard.Samples.change;
+import static org.driftward.dashboard.Samples.encounter;
+import static org.driftward.dashboard.Samples.episode;
+import static org.driftward.dashboard.Samples.plan;
+import static org.driftward.dashboard.Samples.snapshot;
+
+import io.quarkus.test.common.WithTestResource;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.filter.cookie.CookieFilter;
+import io.restassured.http.ContentType;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import javax.sql.DataSource;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.Level;
+import org.driftward.dashboard.account.StoredAccounts;
+import org.driftward.dashboard.contract.Accounts.Account;
+import org.driftward.dashboard.store.Batch;
+import org.driftward.dashboard.store.ReadModel;
+import org.driftward.dashboard.web.api.DatabaseResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** The pages over real HTTP, with their real templates and a real PostgreSQL. */
+@QuarkusTest
+@WithTestResource(DatabaseResource.class)
+@Timeout(120)
+class PagesOverHttpTest {
+
+  private static final String PASSWORD = "a password of the tests";
+  private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
+
+  @Inject ReadModel model;
+  @Inject StoredAccounts accounts;
+  @Inject DataSource database;
+  @TestHTTPResource URI root;
+
+  private final CookieFilter cookies = new CookieFilter();
+
+  @BeforeEach
+  void fill() throws SQLException {
+    run(
+        "DELETE FROM dashboard.account; DELETE FROM dashboard.sign_in_failure;"
+            + " DELETE FROM dashboard.access; DELETE FROM dashboard.encounter;"
+            + " DELETE FROM dashboard.snapshot; DELETE FROM dashboard.assessment;"
+            + " DELETE FROM dashboard.episode; DELETE FROM dashboard.episode_change;"
+            + " DELETE FROM dashboard.care_plan");
+    accounts.put(account("nurse", "charge", "W1"), PASSWORD);
+    accounts.put(account("team", "response", "*"), PASSWORD);
+    accounts.put(account("boss", "manager", "*"), PASSWORD);
+    accounts.put(account("nobody", "bedside"), PASSWORD);
+    model.keep(
+        new Batch(
+            List.of(encounter("V", "W1", "3", 1), encounter("U", "W2", "1", 1)),
+            List.of(plan("V", 1, "ward care")),
+            List.of(assessment("V", "A1", 1, 0)),
+            List.of(snapshot("V", "A1", 1, 0, 6, 8)),
+            List.of(change(1, "opened", episode("E", "V", 1, EpisodeState.OPEN, Level.HIGH, 20)))));
+  }
+
+  @Test
+  void shouldLeadEverybodyToTheirOwnStartPage() {
+    assertThat(startOf("nurse")).endsWith("/wards/W1");
+    assertThat(startOf("team")).endsWith("/response");
+    assertThat(startOf("boss")).endsWith("/wards");
+    assertThat(basic("nobody").get("/").asString()).contains("No ward yet");
+  }
+
+  @Test
+  void shouldShowTheBoardOfOnesOwnWardOnly() {
+    var board = basic("nurse").get("/wards/W1");
+
+    assertThat(board.statusCode()).isEqualTo(200);
+    assertThat(board.header("Cache-Control")).isEqualTo("no-store");
+    assertThat(board.asString()).contains("Sample").contains("<b>6–8</b>").contains("Nobody yet");
+    var other = basic("nurse").get("/wards/W2");
+    assertThat(other.statusCode()).isEqualTo(403);
+    assertThat(other.asString()).contains("Not your ward");
+  }
+
+  @Test
+  void shouldShowAPatientAndKeepWhoLooked() throws SQLException {
+    var page = basic("nurse").get("/encounters/V");
+
+    assertThat(page.statusCode()).isEqualTo(200);
+    assertThat(page.asString()).contains("P-V").contains("3 Feb 1950").contains("Sample");
+    assertThat(basic("nurse").get("/encounters/U").statusCode()).isEqualTo(403);
+    assertThat(basic("nurse").get("/encounters/X").statusCode()).isEqualTo(404);
+    assertThat(looks()).containsExactly("nurse V W1 patient");
+  }
+
+  @Test
+  void shouldGiveTheChartsTheirCourse() {
+    var course = basic("nurse").get("/encounters/V/course?hours=24");
+
+    assertThat(course.header("Cache-Control")).isEqualTo("no-store");
+    assertThat(course.jsonPath().getList("rows.code")).containsExactly("heart-rate");
+    assertThat(course.jsonPath().getDouble("score.points[0].high")).isEqualTo(8);
+    assertThat(basic("nurse").get("/encounters/U/course").statusCode()).isEqualTo(403);
+  }
+
+  @Test
+  void shouldShowTheQueueToThoseWhoCareForPatients() {
+    assertThat(basic("team").get("/response").asString()).contains("1 patient waiting, 0 in hand");
+    assertThat(basic("boss").get("/response").statusCode()).isEqualTo(403);
+  }
+
+  @Test
+  void shouldTakeNoFormWithoutItsToken() {
+    signIn("nurse");
+    String token = token(session().get("/wards/W1"));
+
+    assertThat(acknowledge("no such token").statusCode()).isEqualTo(400);
+    assertThat(acknowledge(token).statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void shouldSayOnTheFormThatSigningInWasRefused() {
+    assertThat(given().get("/sign-in").asString()).doesNotContain("Nobody is signed in");
+    var answer = given().formParams(form("nurse", "guess")).post("/j_security_check");
+    assertThat(answer.statusCode()).isEqualTo(302);
+    assertThat(given().get(answer.header("Location")).asString()).contains("Nobody is signed in");
+  }
+
+  @Test
+  void shouldEndTheSessionOnSigningOut() {
+    signIn("nurse");
+    String token = token(session().get("/wards/W1"));
+
+    var out = session().formParam("csrf-token", token).post("/sign-out");
+
+    assertThat(out.statusCode()).isEqualTo(303);
+    assertThat(out.header("Location")).endsWith("/sign-in");
+    assertThat(session().get("/wards/W1").statusCode()).isEqualTo(302);
+  }
+
+  @Test
+  void shouldSendTheBoardAgainWhenItChangesAndBeatBetween() throws Exception {
+    var lines = new ArrayList<String>();
+    var request =
+        HttpRequest.newBuilder(root.resolve("/wards/W1/live"))
+            .header("Authorization", basicHeader("nurse"))
+            .build();
+    try (var stream = HttpClient.newHttpClient().send(request, BodyHandlers.ofLines()).body()) {
+      var all = stream.iterator();
+      readUntil(all, lines, "event:beat");
+      assertThat(lines).contains("event:board").anyMatch(line -> line.contains("</small>3"));
+      lines.clear();
+
+      model.keep(
+          new Batch(
+              List.of(encounter("V", "W1", "5", 3)), List.of(), List.of(), List.of(), List.of()));
+      readUntil(all, lines, "</small>5");
+      assertThat(lines).contains("event:board");
+    }
+  }
+
+  private static void readUntil(Iterator<String> all, List<String> seen, String wanted) {
+    while (all.hasNext()) {
+      String line = all.next();
+      seen.add(line);
+      if (line.contains(wanted)) {
+        return;
+      }
+    }
+    throw new AssertionError("the stream ended before " + wanted);
+  }
+
+  private Response acknowledge(String token) {
+    return session()
+        .header("HX-Request", "true")
+        .formParam("csrf-token", token)
+        .formParam("version", 1)
+        .post("/episodes/none/acknowledge");
+  }
+
+  private void signIn(String name) {
+    session().formParams(form(name, PASSWORD)).post("/j_security_check");
+  }
+
+  private static Map<String, String> form(String name, String password) {
+    return Map.of("j_username", name, "j_password", password);
+  }
+
+  private RequestSpecification session() {
+    return given()
+        .filter(cookies)
+        .header("Sec-Fetch-Site", "same-origin")
+        .accept(ContentType.HTML)
+        .redirects()
+        .follow(false);
+  }
+
+  private static String startOf(String name) {
+    return basic(name).redirects().follow(false).get("/").header("Location");
+  }
+
+  private static RequestSpecification basic(String name) {
+    return given().header("Authorization", basicHeader(name));
+  }
+
+  private static String basicHeader(String name) {
+    var pair = (name + ":" + PASSWORD).getBytes(StandardCharsets.UTF_8);
+    return "Basic " + Base64.getEncoder().encodeToString(pair);
+  }
+
+  private static String token(Response page) {
+    var found = TOKEN.matcher(page.asString());
+    assertThat(found.find()).isTrue();
+    return found.group(1);
+  }
+
+  private static Account account(String name, String role, String... wards) {
+    return new Account(name, name + " of the tests", Set.of(role), Set.of(wards));
+  }
+
+  private List<String> looks() throws SQLException {
+    var looks = new ArrayList<String>();
+    try (var connection = database.getConnection();
+        var statement = connection.createStatement();
+        var rows =
+            statement.executeQuery(
+                "SELECT account, encounter, ward, what FROM dashboard.access ORDER BY 1, 2")) {
+      while (rows.next()) {
+        looks.add(
+            String.join(
+                " ", rows.getString(1), rows.getString(2), rows.getString(3), rows.getString(4)));
+      }
+    }
+    return looks;
+  }
+
+  private void run(String sql) throws SQLException {
+    try (var connection = database.getConnection();
+        var statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+}
