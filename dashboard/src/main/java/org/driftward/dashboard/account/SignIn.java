@@ -1,7 +1,6 @@
 package org.driftward.dashboard.account;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -20,8 +19,8 @@ import org.jdbi.v3.postgres.PostgresPlugin;
  * places is slowed but nobody can keep a nurse out of the ward's board. An address alone is never
  * locked: a whole hospital may share one. Unknown names are counted and cost as much as known ones.
  *
- * <p>Goes by wall-clock time, also where the ward's clock is accelerated. Thread-safe, blocking,
- * slow on purpose.
+ * <p>Goes by the clock of the ward, so the waits are shorter where a demo runs faster than the wall
+ * clock. Thread-safe, blocking, slow on purpose.
  */
 @ApplicationScoped
 public class SignIn {
@@ -42,15 +41,11 @@ public class SignIn {
   private final RecentProofs proofs;
   private final Patience here;
   private final Patience anywhere;
-  private final Clock wallClock;
+  private final Clock clock;
   private final AtomicReference<Instant> swept = new AtomicReference<>(Instant.EPOCH);
 
-  @Inject
-  public SignIn(StoredAccounts accounts, DataSource dataSource, DashboardConfig config) {
-    this(accounts, dataSource, config, Clock.systemUTC());
-  }
-
-  SignIn(StoredAccounts accounts, DataSource dataSource, DashboardConfig config, Clock wallClock) {
+  public SignIn(
+      StoredAccounts accounts, DataSource dataSource, DashboardConfig config, Clock clock) {
     var rules = config.signIn();
     this.accounts = accounts;
     this.failures = new FailureStore(Jdbi.create(dataSource).installPlugin(new PostgresPlugin()));
@@ -60,14 +55,14 @@ public class SignIn {
     this.anywhere =
         new Patience(
             rules.failuresAnywhere(), rules.firstWait(), rules.firstWait(), rules.forget());
-    this.wallClock = wallClock;
+    this.clock = clock;
   }
 
   /**
    * @param address where the attempt comes from, as the server sees it
    */
   public Answer attempt(String name, String password, String address) {
-    var now = wallClock.instant();
+    var now = clock.instant();
     var kept = accounts.kept(name);
     if (kept.isPresent() && proofs.know(name, password, kept.get().hash(), now)) {
       return new Answer.Welcome(kept.get().account());

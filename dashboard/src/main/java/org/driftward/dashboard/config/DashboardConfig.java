@@ -57,7 +57,7 @@ public interface DashboardConfig {
     Duration lifetime();
   }
 
-  /** Passwords and failed sign-ins. */
+  /** Passwords and failed sign-ins. Durations are in ward time, as the demo accelerates it. */
   interface SignIn {
 
     /** Cost of bcrypt: the work doubles with each step. */

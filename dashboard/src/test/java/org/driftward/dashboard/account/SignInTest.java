@@ -31,7 +31,7 @@ class SignInTest {
   private static final Account NURSE = account("nurse", "bedside", "W1");
   private static final String RIGHT = "correct horse battery";
 
-  private final WallClock clock = new WallClock();
+  private final MovedClock clock = new MovedClock();
   private StoredAccounts accounts;
   private SignIn signIn;
 
@@ -149,7 +149,7 @@ class SignInTest {
     return new Account(name, "A " + name, Set.of(role), Set.of(ward));
   }
 
-  private static final class WallClock extends Clock {
+  private static final class MovedClock extends Clock {
     private Instant now = Instant.parse("2026-01-05T03:00:00Z");
 
     void forward(Duration by) {
