@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
 import javax.sql.DataSource;
 import org.driftward.deploy.roles.PlayedParts;
 import org.eclipse.microprofile.health.HealthCheck;
@@ -24,12 +25,12 @@ public class StuckPartsCheck implements HealthCheck {
   private static final int DATABASE_SECONDS = 3;
 
   private final PlayedParts parts;
-  private final KafkaCheck kafka;
+  private final KafkaProbe kafka;
   private final DataSource database;
   private final Map<String, Illness> illnesses = new HashMap<>();
 
   @Inject
-  StuckPartsCheck(PlayedParts parts, KafkaCheck kafka, DataSource database) {
+  StuckPartsCheck(PlayedParts parts, KafkaProbe kafka, DataSource database) {
     this.parts = parts;
     this.kafka = kafka;
     this.database = database;
@@ -38,7 +39,7 @@ public class StuckPartsCheck implements HealthCheck {
   @Override
   public synchronized HealthCheckResponse call() {
     var response = HealthCheckResponse.named("stuck-parts");
-    boolean groundHolds = databaseAnswers() && kafka.answers();
+    boolean groundHolds = databaseAnswers() && kafkaAnswers();
     boolean stuck = false;
     for (var part : parts.inOrder()) {
       var condition = part.condition();
@@ -50,6 +51,17 @@ public class StuckPartsCheck implements HealthCheck {
       }
     }
     return response.status(!stuck).build();
+  }
+
+  private boolean kafkaAnswers() {
+    try {
+      return kafka.brokers() > 0;
+    } catch (ExecutionException e) {
+      return false;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   private boolean databaseAnswers() {
