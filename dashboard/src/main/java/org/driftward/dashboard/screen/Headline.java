@@ -1,15 +1,20 @@
 package org.driftward.dashboard.screen;
 
+import java.util.regex.Pattern;
+
 /** What a glance has time for: a reason up to where it begins to explain itself. */
 final class Headline {
 
+  /** A semicolon ends a thought; a colon only one that has said a number, not a mere label. */
+  private static final Pattern THOUGHT = Pattern.compile("^([^;]*?\\d[^;]*?): |^([^;]*); ");
+
   private Headline() {}
 
-  /** The words before the first colon or semicolon that ends a thought; a time of day has none. */
   static String of(String words) {
-    int colon = words.indexOf(": ");
-    int semicolon = words.indexOf("; ");
-    int end = colon < 0 ? semicolon : semicolon < 0 ? colon : Math.min(colon, semicolon);
-    return end < 0 ? words : words.substring(0, end);
+    var thought = THOUGHT.matcher(words);
+    if (!thought.find()) {
+      return words;
+    }
+    return thought.group(1) != null ? thought.group(1) : thought.group(2);
   }
 }
