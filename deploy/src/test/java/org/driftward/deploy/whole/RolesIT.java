@@ -3,21 +3,10 @@ package org.driftward.deploy.whole;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import org.driftward.deploy.embedded.EmbeddedBroker;
-import org.driftward.deploy.embedded.EmbeddedDatabase;
-import org.driftward.deploy.embedded.EmbeddedPart;
-import org.driftward.deploy.embedded.EmbeddedParts;
-import org.driftward.deploy.embedded.Secrets;
 import org.driftward.ingest.contract.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,13 +22,8 @@ class RolesIT {
   @TempDir Path folder;
 
   @Test
-  void shouldShareTheWorkAndServeOnlyWhatEachPlays() throws Exception {
-    var secrets = new Secrets(folder);
-    try (var outside =
-            EmbeddedParts.start(
-                List.of(
-                    () -> EmbeddedDatabase.start(folder("postgres"), 0, secrets),
-                    () -> EmbeddedBroker.start(folder("kafka"), 0, "between-us")));
+  void shouldShareTheWorkAndServeOnlyWhatEachPlays() {
+    try (var outside = new Outside(folder);
         var front = start(outside, "front", "ingest,dashboard");
         var back = start(outside, "back", "scoring,alerts")) {
       var ward = Ward.open(front, "alder");
@@ -70,22 +54,9 @@ class RolesIT {
     }
   }
 
-  private RunningApp start(EmbeddedPart outside, String name, String roles) {
-    var environment = new HashMap<String, String>();
-    outside.properties().forEach((property, value) -> environment.put(variable(property), value));
-    environment.putAll(Map.of("DRIFTWARD_ROLES", roles));
+  private RunningApp start(Outside outside, String name, String roles) {
+    var environment = outside.environment();
+    environment.put("DRIFTWARD_ROLES", roles);
     return RunningApp.start(folder.resolve(name), environment);
-  }
-
-  private static String variable(String property) {
-    return property.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "_");
-  }
-
-  private Path folder(String name) {
-    try {
-      return Files.createDirectories(folder.resolve(name));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

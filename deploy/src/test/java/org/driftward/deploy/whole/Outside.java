@@ -1,0 +1,93 @@
+package org.driftward.deploy.whole;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import org.driftward.deploy.embedded.EmbeddedBroker;
+import org.driftward.deploy.embedded.EmbeddedDatabase;
+import org.driftward.deploy.embedded.EmbeddedPart;
+import org.driftward.deploy.embedded.Secrets;
+
+/**
+ * A broker and a database that belong to no application: the hospital's own, as far as the
+ * application can tell. Each can be taken away and comes back where it was, with its data.
+ */
+final class Outside implements AutoCloseable {
+
+  private final Path folder;
+  private final Secrets secrets;
+  private final int kafkaPort;
+  private final int postgresPort;
+  private EmbeddedPart broker;
+  private EmbeddedPart database;
+
+  Outside(Path folder) {
+    this.folder = folder;
+    try {
+      this.secrets = new Secrets(folder);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    this.broker = startBroker(0);
+    this.database = startDatabase(0);
+    var bootstrap = broker.properties().get("kafka.bootstrap.servers");
+    this.kafkaPort = URI.create("kafka://" + bootstrap).getPort();
+    var url = database.properties().get("quarkus.datasource.jdbc.url");
+    this.postgresPort = URI.create(url.substring("jdbc:".length())).getPort();
+  }
+
+  /** The variables that lead an application here. */
+  Map<String, String> environment() {
+    var variables = new HashMap<String, String>();
+    broker.properties().forEach((name, value) -> variables.put(variable(name), value));
+    database.properties().forEach((name, value) -> variables.put(variable(name), value));
+    return variables;
+  }
+
+  void takeBrokerAway() {
+    broker.close();
+  }
+
+  void bringBrokerBack() {
+    broker = startBroker(kafkaPort);
+  }
+
+  void takeDatabaseAway() {
+    database.close();
+  }
+
+  void bringDatabaseBack() {
+    database = startDatabase(postgresPort);
+  }
+
+  @Override
+  public void close() {
+    broker.close();
+    database.close();
+  }
+
+  private EmbeddedPart startBroker(int port) {
+    return EmbeddedBroker.start(folder("kafka"), port, "between-us");
+  }
+
+  private EmbeddedPart startDatabase(int port) {
+    return EmbeddedDatabase.start(folder("postgres"), port, secrets);
+  }
+
+  private Path folder(String name) {
+    try {
+      return Files.createDirectories(folder.resolve(name));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String variable(String property) {
+    return property.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "_");
+  }
+}
