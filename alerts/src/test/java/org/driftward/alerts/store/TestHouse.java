@@ -7,7 +7,9 @@ import java.io.UncheckedIOException;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.core.episode.Escalation;
@@ -15,6 +17,7 @@ import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Populations;
 import org.flywaydb.core.Flyway;
 
 /**
@@ -62,7 +65,9 @@ final class TestHouse {
     this.courses = new Courses(database, escalation, journal, bell, clock);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
-    this.plans = new StoredCarePlanDesk(courses, escalation, catalogue);
+    this.plans =
+        new StoredCarePlanDesk(
+            courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
     this.outbox = new Outbox(database);
