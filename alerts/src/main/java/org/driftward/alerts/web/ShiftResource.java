@@ -122,9 +122,9 @@ public class ShiftResource {
               + " else the clock runs again.")
   public Shift end(@PathParam("ward") String ward, @PathParam("shift") String shift) {
     signedIn.mustSee(ward);
-    desk.find(shift)
-        .filter(known -> known.ward().equals(ward))
-        .orElseThrow(() -> Problems.unknown("shift"));
+    if (desk.find(shift).filter(known -> known.ward().equals(ward)).isEmpty()) {
+      throw Problems.unknown("shift");
+    }
     return answer(desk.end(shift, signedIn.actor()));
   }
 
