@@ -9,9 +9,11 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.contract.CareHistory;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
@@ -75,6 +77,19 @@ final class TestHouse {
     this.shiftEnds = new ShiftEnds(database, courses, journal);
     this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
     this.outbox = new Outbox(database);
+  }
+
+  /** The desk of the measures, which looks back at this history. */
+  StoredAuditDesk audit(CareHistory history) {
+    return new StoredAuditDesk(
+        new AuditRecord(database),
+        database,
+        journal,
+        courses,
+        policy,
+        Catalogue.shipped(),
+        ZoneOffset.UTC,
+        () -> Optional.of(history));
   }
 
   private static EmbeddedPostgres start() {
