@@ -9,6 +9,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Populations;
 
 /** Care plans are signed in PostgreSQL. */
 @Singleton
@@ -17,11 +18,14 @@ public class StoredCarePlanDesk implements CarePlanDesk {
   private final Courses courses;
   private final Escalation escalation;
   private final Catalogue catalogue;
+  private final Populations populations;
 
-  public StoredCarePlanDesk(Courses courses, Escalation escalation, Catalogue catalogue) {
+  public StoredCarePlanDesk(
+      Courses courses, Escalation escalation, Catalogue catalogue, Populations populations) {
     this.courses = courses;
     this.escalation = escalation;
     this.catalogue = catalogue;
+    this.populations = populations;
   }
 
   @Override
@@ -30,6 +34,13 @@ public class StoredCarePlanDesk implements CarePlanDesk {
       if (catalogue.find(limit.code()).map(CatalogueEntry::accepted).isEmpty()) {
         throw new RefusedException(
             "limits", limit.code() + " is not a finding that has a range of values");
+      }
+    }
+    // A misspelt one would leave a patient under scores that are not for them.
+    for (var population : plan.populations()) {
+      if (!populations.known(population)) {
+        throw new RefusedException(
+            "populations", population + " is none of " + populations.names());
       }
     }
     return courses.change(

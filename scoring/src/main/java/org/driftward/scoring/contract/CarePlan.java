@@ -19,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param ceiling the agreed ceiling of care in words, or null; changes the response, never the
  *     score
  * @param hold or null
+ * @param populations groups that score definitions ask for, for example {@code pregnant}: which
+ *     scores apply goes by age and by these. In alphabetical order, each once
+ * @param newBaseline clinical time from which the patient's usual values are new ones, as after
+ *     surgery, or null; may lie before {@code from}
  * @param signedBy account of the person with the role for it
  */
 public record CarePlan(
@@ -29,6 +33,8 @@ public record CarePlan(
     @Nullable Duration interval,
     @Nullable String ceiling,
     @Nullable Hold hold,
+    List<String> populations,
+    @Nullable Instant newBaseline,
     String reason,
     String signedBy,
     Instant from,
@@ -65,15 +71,67 @@ public record CarePlan(
     Objects.requireNonNull(reason, "reason");
     Objects.requireNonNull(signedBy, "signedBy");
     limits = limits == null ? List.of() : List.copyOf(limits);
+    populations =
+        populations == null ? List.of() : populations.stream().distinct().sorted().toList();
     if (oxygenScale != 1 && oxygenScale != 2) {
       throw new IllegalArgumentException("oxygen scale " + oxygenScale + " is neither 1 nor 2");
     }
     if (!from.isBefore(until)) {
       throw new IllegalArgumentException("a care plan that ends before it begins");
     }
+    if (newBaseline != null && !newBaseline.isBefore(until)) {
+      throw new IllegalArgumentException("a new baseline from after the care plan's end");
+    }
     if (interval != null && (interval.isZero() || interval.isNegative())) {
       throw new IllegalArgumentException("interval " + interval + " is not positive");
     }
+  }
+
+  /** A plan for a patient of no special population whose usual values go on. */
+  public CarePlan(
+      String encounter,
+      long version,
+      int oxygenScale,
+      List<Limit> limits,
+      @Nullable Duration interval,
+      @Nullable String ceiling,
+      @Nullable Hold hold,
+      String reason,
+      String signedBy,
+      Instant from,
+      Instant until) {
+    this(
+        encounter,
+        version,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        List.of(),
+        null,
+        reason,
+        signedBy,
+        from,
+        until);
+  }
+
+  /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
+  public CarePlan signed(long number, String account) {
+    return new CarePlan(
+        encounter,
+        number,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        account,
+        from,
+        until);
   }
 
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */

@@ -27,19 +27,7 @@ final class Plans {
   Decision sign(Course course, CarePlan asked, Actor actor, Instant now) {
     check(asked, actor, now);
     long version = course.plan() == null ? 1 : course.plan().version() + 1;
-    var plan =
-        new CarePlan(
-            course.encounter(),
-            version,
-            asked.oxygenScale(),
-            asked.limits(),
-            asked.interval(),
-            asked.ceiling(),
-            asked.hold(),
-            asked.reason(),
-            actor.account(),
-            asked.from(),
-            asked.until());
+    var plan = asked.signed(version, actor.account());
     var next = course.withPlan(plan, true);
     var signed = new Decision(next, List.of(new Happening.PlanSigned(plan, actor.account())));
     var running = next.episode();
@@ -93,6 +81,9 @@ final class Plans {
     if (plan.until().isAfter(now.plus(rules.longest()))) {
       throw new RefusedException(
           "until", "is at most " + rules.longest() + " away by local policy");
+    }
+    if (plan.newBaseline() != null && plan.newBaseline().isAfter(now)) {
+      throw new RefusedException("newBaseline", "is a time that has come");
     }
     checkInterval(plan.interval());
     if (plan.hold() != null && !plan.hold().until().isAfter(now)) {
