@@ -40,6 +40,8 @@ final class TestHouse {
   final Intake intake;
   final DueCourses due;
   final Outbox outbox;
+  final ShiftEnds shiftEnds;
+  final StoredShiftDesk shifts;
   final Bell bell = new Bell();
 
   TestHouse() {
@@ -65,6 +67,8 @@ final class TestHouse {
     this.plans = new StoredCarePlanDesk(courses, escalation, catalogue);
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
+    this.shiftEnds = new ShiftEnds(database, courses, journal);
+    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
     this.outbox = new Outbox(database);
   }
 
