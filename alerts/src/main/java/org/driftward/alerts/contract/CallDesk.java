@@ -59,7 +59,7 @@ public interface CallDesk {
   Optional<Call> find(String episode);
 
   /**
-   * Calls that began in the stretch, newest first.
+   * Calls that began in the stretch, newest first, without their vital signs.
    *
    * @param wards only these, or null for all
    * @param from inclusive

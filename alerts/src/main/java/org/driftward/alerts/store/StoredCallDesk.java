@@ -56,8 +56,11 @@ public class StoredCallDesk implements CallDesk {
       return new Answer.Incomplete("to", "has gone off duty");
     }
     var episode = known.get();
-    return courses.changeWith(
-        episode.encounter(), (handle, session) -> record(handle, session, episode, entry, actor));
+    var answer =
+        courses.changeWith(
+            episode.encounter(),
+            (handle, session) -> record(handle, session, episode, entry, actor));
+    return answer instanceof Answer.Done done ? new Answer.Done(filled(done.call())) : answer;
   }
 
   private Answer record(Handle handle, Session session, Episode episode, Entry entry, Actor actor) {
@@ -72,8 +75,7 @@ public class StoredCallDesk implements CallDesk {
     if (fault != null) {
       return new Answer.Incomplete(fault.field(), fault.why());
     }
-    var after =
-        Calls.after(before, entry, actor, now, time -> record.pictureAt(episode.encounter(), time));
+    var after = Calls.after(before, entry, actor, now);
     CallTable.write(handle, after, now);
     session.record(CallLines.of(after, entry, actor.account(), now));
     move(session, course, episode, entry, actor);
@@ -115,6 +117,11 @@ public class StoredCallDesk implements CallDesk {
     return new Request(episode.id(), action, null, "call record", null, to, null, name);
   }
 
+  /** Read outside the transaction: the record has connections of its own. */
+  private Call filled(Call call) {
+    return Calls.withSigns(call, time -> record.pictureAt(call.encounter(), time));
+  }
+
   private boolean offDuty(String account) {
     return database.read(
         handle -> ShiftTable.roster(handle, Set.of(account.strip()), Set.of()).off(account));
@@ -122,7 +129,7 @@ public class StoredCallDesk implements CallDesk {
 
   @Override
   public Optional<Call> find(String episode) {
-    return database.read(handle -> CallTable.find(handle, episode));
+    return database.read(handle -> CallTable.find(handle, episode)).map(this::filled);
   }
 
   @Override

@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param from now unless given
  * @param until required
  * @param reason required
+ * @param approvedBy the senior clinician who agreed; required with altered limits
+ * @param approverRole of that clinician
  */
 public record PlanBody(
     @Nullable Integer oxygenScale,
@@ -24,7 +26,9 @@ public record PlanBody(
     @Nullable Hold hold,
     @Nullable String reason,
     @Nullable Instant from,
-    @Nullable Instant until) {
+    @Nullable Instant until,
+    @Nullable String approvedBy,
+    @Nullable String approverRole) {
 
   /**
    * @throws IllegalArgumentException in words, if the plan contradicts itself
@@ -44,6 +48,8 @@ public record PlanBody(
         reason == null ? "" : reason,
         account,
         from == null ? now : from,
-        until);
+        until,
+        approvedBy,
+        approverRole);
   }
 }

@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  *     score
  * @param hold or null
  * @param signedBy account of the person with the role for it
+ * @param approvedBy the senior clinician who agreed, as people know them, or null
+ * @param approverRole of that clinician, in words, or null
  */
 public record CarePlan(
     String encounter,
@@ -32,15 +34,34 @@ public record CarePlan(
     String reason,
     String signedBy,
     Instant from,
-    Instant until) {
+    Instant until,
+    @Nullable String approvedBy,
+    @Nullable String approverRole) {
 
   /**
    * Values from {@code low} to {@code high} raise no trigger for this patient.
    *
    * @param low in the catalogue's unit, or null for no lower limit
    * @param high or null for no upper limit
+   * @param oldLow the lower limit that it replaces, or null; filled in when the plan is signed
+   * @param oldHigh the upper limit that it replaces, or null
    */
-  public record Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+  public record Limit(
+      String code,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high,
+      @Nullable BigDecimal oldLow,
+      @Nullable BigDecimal oldHigh) {
+
+    public Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+      this(code, low, high, null, null);
+    }
+
+    /** The same, saying what it replaces. */
+    public Limit replacing(@Nullable BigDecimal lower, @Nullable BigDecimal upper) {
+      return new Limit(code, low, high, lower, upper);
+    }
+
     public Limit {
       Objects.requireNonNull(code, "code");
       if (low == null && high == null) {
@@ -58,6 +79,35 @@ public record CarePlan(
       Objects.requireNonNull(reason, "reason");
       Objects.requireNonNull(until, "until");
     }
+  }
+
+  /** Without a senior approver. */
+  public CarePlan(
+      String encounter,
+      long version,
+      int oxygenScale,
+      List<Limit> limits,
+      @Nullable Duration interval,
+      @Nullable String ceiling,
+      @Nullable Hold hold,
+      String reason,
+      String signedBy,
+      Instant from,
+      Instant until) {
+    this(
+        encounter,
+        version,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        reason,
+        signedBy,
+        from,
+        until,
+        null,
+        null);
   }
 
   public CarePlan {
@@ -79,6 +129,11 @@ public record CarePlan(
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */
   public boolean inForce(Instant time) {
     return !time.isBefore(from) && time.isBefore(until);
+  }
+
+  /** The altered limit of a finding, or null under the standard. */
+  public @Nullable Limit limit(String code) {
+    return limits.stream().filter(limit -> limit.code().equals(code)).findFirst().orElse(null);
   }
 
   @Override

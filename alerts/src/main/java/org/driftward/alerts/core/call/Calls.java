@@ -94,15 +94,7 @@ public final class Calls {
         && (entry instanceof Entry.Finished || entry instanceof Entry.HandedOver);
   }
 
-  /**
-   * @param pictures the newest picture of the patient not after a time
-   */
-  public static Call after(
-      Call call,
-      Entry entry,
-      Actor actor,
-      Instant now,
-      Function<Instant, Optional<Snapshot>> pictures) {
+  public static Call after(Call call, Entry entry, Actor actor, Instant now) {
     var draft = new Draft(call);
     if (entry instanceof Entry.Reached reached) {
       draft.reached(new Moment(reached.step(), or(reached.at(), now), now, actor.account()));
@@ -123,14 +115,21 @@ public final class Calls {
       draft.reached(new Moment(Step.FINISHED, or(finished.at(), now), now, actor.account()));
       draft.ending = finished.ending();
     }
-    return draft.call(signs(call.firstTrigger(), draft.moments, pictures));
+    return draft.call();
   }
 
-  private static List<Signs> signs(
-      Instant trigger, List<Moment> moments, Function<Instant, Optional<Snapshot>> pictures) {
+  /**
+   * With the vital signs as the record has them, late and corrected sets included.
+   *
+   * @param pictures the newest picture of the patient not after a time
+   */
+  public static Call withSigns(Call call, Function<Instant, Optional<Snapshot>> pictures) {
     var signs = new ArrayList<Signs>();
-    pictures.apply(trigger).map(it -> SignsAt.of(Point.TRIGGER, it)).ifPresent(signs::add);
-    for (var moment : moments) {
+    pictures
+        .apply(call.firstTrigger())
+        .map(it -> SignsAt.of(Point.TRIGGER, it))
+        .ifPresent(signs::add);
+    for (var moment : call.moments()) {
       var point =
           moment.step() == Step.AT_BEDSIDE
               ? Point.ARRIVAL
@@ -139,7 +138,7 @@ public final class Calls {
         pictures.apply(moment.at()).map(it -> SignsAt.of(point, it)).ifPresent(signs::add);
       }
     }
-    return signs;
+    return new Draft(call).unchanged(signs);
   }
 
   private static @Nullable Fault ending(Call call, Entry.Finished finished, Instant now) {

@@ -46,13 +46,21 @@ final class Draft {
     leadName = name;
   }
 
-  Call call(List<Signs> signs) {
+  Call call() {
+    return call(before.version() + 1, List.of());
+  }
+
+  Call unchanged(List<Signs> signs) {
+    return call(before.version(), signs);
+  }
+
+  private Call call(long version, List<Signs> signs) {
     return new Call(
         before.episode(),
         before.encounter(),
         before.ward(),
         before.bed(),
-        before.version() + 1,
+        version,
         before.firstTrigger(),
         before.triggers(),
         before.ceiling(),
