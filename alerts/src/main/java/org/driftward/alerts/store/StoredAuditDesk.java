@@ -20,9 +20,12 @@ import org.driftward.alerts.contract.AuditDesk;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.AuditQuestion;
 import org.driftward.alerts.contract.AuditReport;
+import org.driftward.alerts.contract.CallDesk;
 import org.driftward.alerts.contract.CareHistory;
 import org.driftward.alerts.contract.CareHistory.Stay;
+import org.driftward.alerts.contract.ClinicalEvent;
 import org.driftward.alerts.contract.EpisodeChange;
+import org.driftward.alerts.contract.EventDesk;
 import org.driftward.alerts.contract.PolicyTrial;
 import org.driftward.alerts.core.audit.Audit;
 import org.driftward.alerts.core.audit.EventLines;
@@ -57,6 +60,8 @@ public class StoredAuditDesk implements AuditDesk {
   private final Courses courses;
   private final PolicyFile policy;
   private final Catalogue catalogue;
+  private final CallDesk calls;
+  private final EventDesk clinical;
   private final ZoneId zone;
   private final Supplier<Optional<CareHistory>> history;
 
@@ -68,6 +73,8 @@ public class StoredAuditDesk implements AuditDesk {
       Courses courses,
       PolicyFile policy,
       Catalogue catalogue,
+      CallDesk calls,
+      EventDesk clinical,
       AlertsConfig config,
       Instance<CareHistory> history) {
     this(
@@ -77,6 +84,8 @@ public class StoredAuditDesk implements AuditDesk {
         courses,
         policy,
         catalogue,
+        calls,
+        clinical,
         config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault),
         () -> history.isResolvable() ? Optional.of(history.get()) : Optional.empty());
   }
@@ -88,6 +97,8 @@ public class StoredAuditDesk implements AuditDesk {
       Courses courses,
       PolicyFile policy,
       Catalogue catalogue,
+      CallDesk calls,
+      EventDesk clinical,
       ZoneId zone,
       Supplier<Optional<CareHistory>> history) {
     this.record = record;
@@ -96,6 +107,8 @@ public class StoredAuditDesk implements AuditDesk {
     this.courses = courses;
     this.policy = policy;
     this.catalogue = catalogue;
+    this.calls = calls;
+    this.clinical = clinical;
     this.zone = zone;
     this.history = history;
   }
@@ -118,9 +131,39 @@ public class StoredAuditDesk implements AuditDesk {
         history().sets(encounters, from, question.to()),
         record.suppressed(wards, from, question.to()),
         record.plans(encounters),
-        TeamCalls.of(changes),
-        record.events(wards, from, question.to()),
+        TeamCalls.of(changes, calls.list(wards, from, question.to())),
+        happened(wards, from, question.to()),
         end(question, now));
+  }
+
+  /** What was entered for the measures, and what the people at the bedside recorded. */
+  private List<AuditEvent> happened(@Nullable Set<String> wards, Instant from, Instant to) {
+    var all = new ArrayList<>(record.events(wards, from, to));
+    clinical.list(wards, from, to).stream().map(StoredAuditDesk::counted).forEach(all::add);
+    return all;
+  }
+
+  /** Whether a death was expected, or a move planned, nobody wrote down: it counts as neither. */
+  private static AuditEvent counted(ClinicalEvent event) {
+    var kind =
+        switch (event.kind()) {
+          case ARREST -> AuditEvent.Kind.ARREST;
+          case INTENSIVE_CARE -> AuditEvent.Kind.INTENSIVE_CARE_MOVE;
+          case DEATH -> AuditEvent.Kind.DEATH;
+        };
+    return new AuditEvent(
+        event.id(),
+        kind,
+        event.at(),
+        event.ward(),
+        event.encounter(),
+        AuditEvent.Place.WARD,
+        event.notForResuscitation(),
+        false,
+        null,
+        null,
+        null,
+        event.note());
   }
 
   private static Instant end(AuditQuestion question, Instant now) {
@@ -153,7 +196,7 @@ public class StoredAuditDesk implements AuditDesk {
     return Trial.compare(
         new Run(policy.policy().version(), before),
         new Run(edited.version(), after),
-        record.events(question.wards(), question.from(), question.to()),
+        happened(question.wards(), question.from(), question.to()),
         Audit.bedDays(question, zone, stays.values().stream().flatMap(List::stream).toList(), end),
         end);
   }

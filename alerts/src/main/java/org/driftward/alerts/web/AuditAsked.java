@@ -18,25 +18,25 @@ public final class AuditAsked {
   private static final Duration USUAL_STRETCH = Duration.ofDays(30);
 
   @QueryParam("ward")
-  @Nullable String ward;
+  public @Nullable String ward;
 
   @QueryParam("from")
-  @Nullable String from;
+  public @Nullable String from;
 
   @QueryParam("to")
-  @Nullable String to;
+  public @Nullable String to;
 
   @QueryParam("hour")
-  @Nullable List<Integer> hours;
+  public @Nullable List<Integer> hours;
 
   @QueryParam("weekday")
-  @Nullable List<String> weekdays;
+  public @Nullable List<String> weekdays;
 
   @QueryParam("scoreFrom")
-  @Nullable Integer scoreFrom;
+  public @Nullable Integer scoreFrom;
 
   @QueryParam("scoreTo")
-  @Nullable Integer scoreTo;
+  public @Nullable Integer scoreTo;
 
   /**
    * Without times the thirty days before now.

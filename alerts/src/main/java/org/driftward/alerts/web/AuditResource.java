@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.driftward.alerts.contract.AuditDesk;
+import org.driftward.alerts.contract.AuditDesk.UnavailableException;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.AuditQuestion;
 import org.driftward.alerts.contract.AuditReport;
@@ -56,13 +57,13 @@ public class AuditResource {
   @GET
   @Operation(summary = "Every measure, with numerator, denominator and what they rest on")
   public AuditReport report(@BeanParam AuditAsked asked) {
-    return desk.report(question(asked));
+    return measured(asked);
   }
 
   @GET
   @Produces(CSV)
   public String csv(@BeanParam AuditAsked asked) {
-    return AuditCsv.write(desk.report(question(asked)).measures());
+    return AuditCsv.write(measured(asked).measures());
   }
 
   /** For a link in a browser, which cannot choose what it accepts. */
@@ -88,7 +89,7 @@ public class AuditResource {
   }
 
   private Measure one(String id, AuditAsked asked) {
-    return desk.report(question(asked)).measures().stream()
+    return measured(asked).measures().stream()
         .filter(measure -> measure.id().equals(id))
         .findFirst()
         .orElseThrow(() -> Problems.unknown("measure"));
@@ -150,6 +151,17 @@ public class AuditResource {
       return desk.trial(policy, question(asked));
     } catch (IllegalArgumentException e) {
       throw Problems.refused("policy", String.valueOf(e.getMessage()));
+    } catch (UnavailableException e) {
+      throw Problems.unavailable(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private AuditReport measured(AuditAsked asked) {
+    var question = question(asked);
+    try {
+      return desk.report(question);
+    } catch (UnavailableException e) {
+      throw Problems.unavailable(String.valueOf(e.getMessage()));
     }
   }
 

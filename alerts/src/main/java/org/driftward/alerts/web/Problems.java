@@ -52,6 +52,10 @@ final class Problems {
         Problem.of(403, "other-ward", "This account does not see the encounter's ward", null));
   }
 
+  static WebApplicationException unavailable(String why) {
+    return exception(Problem.of(503, "unavailable", "This cannot be answered here", why));
+  }
+
   static WebApplicationException notAllowed(String why) {
     return exception(
         Problem.of(403, "forbidden", "This account's role does not allow the call", why));

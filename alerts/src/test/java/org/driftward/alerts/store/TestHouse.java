@@ -14,6 +14,8 @@ import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.contract.CareHistory;
+import org.driftward.scoring.contract.Snapshot;
+import org.driftward.alerts.contract.PatientRecord;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
@@ -88,6 +90,8 @@ final class TestHouse {
         courses,
         policy,
         Catalogue.shipped(),
+        new StoredCallDesk(database, courses, escalation, new NoRecord()),
+        new StoredEventDesk(database, courses, journal),
         ZoneOffset.UTC,
         () -> Optional.of(history));
   }
@@ -114,6 +118,19 @@ final class TestHouse {
       statement.execute(sql);
     } catch (SQLException e) {
       throw new IllegalStateException(sql, e);
+    }
+  }
+
+  /** Nothing is known of anybody. */
+  private static final class NoRecord implements PatientRecord {
+    @Override
+    public Optional<Page> find(String encounter) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Snapshot> pictureAt(String encounter, Instant time) {
+      return Optional.empty();
     }
   }
 }

@@ -211,6 +211,28 @@ class AlertsWholeTest {
   }
 
   @Test
+  @TestSecurity(user = "m.four", roles = AccountRole.MANAGER, augmentors = SeesWardA.class)
+  void shouldTakeEventsAndSayThatThisHouseKeepsNoHistory() {
+    var arrest =
+        "{\"id\":\"X-1\",\"kind\":\"arrest\",\"ward\":\"ward-a\",\"encounter\":\"V-1\",\"at\":\""
+            + RunningHouse.START.minusSeconds(60)
+            + "\"}";
+    var elsewhere = arrest.replace("ward-a", "ward-b");
+    var json = given().contentType(ContentType.JSON);
+
+    assertThat(json.body(arrest).post("/api/audit/events").statusCode()).isEqualTo(201);
+    assertThat(json.body(elsewhere).post("/api/audit/events").statusCode()).isEqualTo(403);
+    assertThat(json.body("{}").post("/api/audit/events").statusCode()).isEqualTo(400);
+    assertThat(given().get("/api/audit/events?ward=ward-a").jsonPath().getList("kind"))
+        .containsExactly("arrest");
+    assertThat(given().delete("/api/audit/events/X-1?reason=mistaken").statusCode()).isEqualTo(204);
+    assertThat(given().delete("/api/audit/events/X-1?reason=again").statusCode()).isEqualTo(404);
+    assertThat(given().get("/api/audit?hour=25").statusCode()).isEqualTo(400);
+    assertThat(given().get("/api/audit").statusCode()).isEqualTo(503);
+    assertThat(given().get("/api/journal/export").asString().lines()).isNotEmpty();
+  }
+
+  @Test
   void shouldPutPoisonAsideAndGoOn() {
     send(Topic.SNAPSHOTS, "V-11", "{\"encounter\":".getBytes(StandardCharsets.UTF_8));
 

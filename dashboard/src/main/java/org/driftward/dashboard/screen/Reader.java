@@ -26,6 +26,11 @@ public record Reader(String account, Set<String> roles) {
     return has(AccountRole.CHARGE) || has(AccountRole.RESPONSE);
   }
 
+  /** Whether the person sees how the wards have done. */
+  public boolean answersForWards() {
+    return has(AccountRole.MANAGER) || has(AccountRole.ADMIN);
+  }
+
   public boolean has(String role) {
     return roles.contains(role);
   }

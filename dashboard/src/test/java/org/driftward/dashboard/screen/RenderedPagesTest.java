@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.driftward.dashboard.contract.Setting;
 import org.driftward.dashboard.core.WardReader.WardLine;
+import org.driftward.dashboard.screen.audit.SampleMeasures;
 import org.driftward.ingest.contract.AccountRole;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -23,7 +24,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RenderedPagesTest {
 
   static List<String> everyPage() {
-    return List.of(board(), queue(), patient(null), wards(), signIn(true));
+    return List.of(board(), queue(), patient(null), wards(), signIn(true), audit(), trial());
   }
 
   @ParameterizedTest
@@ -138,6 +139,26 @@ class RenderedPagesTest {
   private static String wards() {
     var screen = WardsScreen.of(List.of(new WardLine("alder", 20, 2), new WardLine("birch", 1, 0)));
     return html("wards", Map.of("frame", Sample.frame("/wards"), "wards", screen));
+  }
+
+  @Test
+  void shouldSetNumeratorAndDenominatorBesideEveryFigureAndLeadToTheStay() {
+    assertThat(audit())
+        .contains("<b>50 %</b> <span class=\"soft\">1/2</span>")
+        .contains("<a href=\"/encounters/V-104\">E-V-104-1</a>")
+        .contains("<b>No data.</b> It takes events of the kind arrest");
+  }
+
+  private static String audit() {
+    return html(
+        "audit",
+        Map.of("frame", Sample.frame("/audit"), "audit", SampleMeasures.screen()));
+  }
+
+  private static String trial() {
+    return html(
+        "trial",
+        Map.of("frame", Sample.frame("/audit"), "trial", SampleMeasures.trial()));
   }
 
   private static String signIn(boolean refused) {

@@ -26,7 +26,7 @@ public record Call(
    * @param anyIntervention whether anything was done at all
    * @param stayed whether the patient stayed on the ward
    * @param plan whether a written plan was left
-   * @param byFamily whether the patient or the family called
+   * @param byFamily whether the patient or the family called, or null where nobody wrote it down
    * @param limitedBefore whether a limitation of treatment was in force before
    * @param limitedNow whether one was set at this call
    * @param arrived at the bedside, or null
@@ -37,7 +37,7 @@ public record Call(
       boolean anyIntervention,
       boolean stayed,
       boolean plan,
-      boolean byFamily,
+      @Nullable Boolean byFamily,
       boolean limitedBefore,
       boolean limitedNow,
       @Nullable Instant arrived,

@@ -35,14 +35,7 @@ final class CallMeasures {
             "With a critical intervention within 24 h",
             CallMeasures::critical),
         plan(view),
-        recorded(
-            view,
-            "M7",
-            "Patient and family activation",
-            "Calls by the patient or the family / calls with a record.",
-            SUBBE,
-            "Called by patient or family",
-            call -> record(call).byFamily()),
+        activation(view),
         cost(view),
         rate(view),
         repeat(view),
@@ -94,6 +87,26 @@ final class CallMeasures {
             how,
             SUBBE,
             List.of(share("With a written plan", stayed, call -> record(call).plan())),
+            null);
+  }
+
+  /** M7. */
+  private static Measure activation(View view) {
+    var how = "Calls by the patient or the family / calls of which it is known who called.";
+    var known = withRecord(view).stream().filter(call -> record(call).byFamily() != null).toList();
+    return known.isEmpty()
+        ? Figures.lacking(
+            "M7", "Patient and family activation", how, SUBBE, "who called, in the team's record")
+        : new Measure(
+            "M7",
+            "Patient and family activation",
+            how,
+            SUBBE,
+            List.of(
+                share(
+                    "Called by patient or family",
+                    known,
+                    call -> Boolean.TRUE.equals(record(call).byFamily()))),
             null);
   }
 

@@ -25,6 +25,8 @@ class Assets {
           "assess-time.js",
           "assess.css",
           "assess.js",
+          "audit.css",
+          "audit.js",
           "base.css",
           "board.css",
           "charts.js",

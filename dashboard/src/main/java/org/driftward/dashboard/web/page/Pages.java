@@ -9,6 +9,8 @@ import org.driftward.dashboard.screen.Outcome;
 import org.driftward.dashboard.screen.PatientScreen;
 import org.driftward.dashboard.screen.QueueScreen;
 import org.driftward.dashboard.screen.WardsScreen;
+import org.driftward.dashboard.screen.audit.AuditScreen;
+import org.driftward.dashboard.screen.audit.TrialScreen;
 import org.driftward.dashboard.screen.entry.EntryScreen;
 import org.driftward.dashboard.screen.entry.PreviewScreen;
 import org.jspecify.annotations.Nullable;
@@ -47,6 +49,10 @@ final class Pages {
 
   /** What would be said of a draft. */
   static native TemplateInstance preview(Frame frame, PreviewScreen preview);
+
+  static native TemplateInstance audit(Frame frame, AuditScreen audit);
+
+  static native TemplateInstance trial(Frame frame, TrialScreen trial);
 
   static native TemplateInstance signIn(Frame frame, Boolean refused);
 

@@ -1,0 +1,54 @@
+package org.driftward.dashboard.screen.audit;
+
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Map;
+import org.driftward.alerts.contract.AuditReport;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The measures of one ward, or of all, in one month.
+ *
+ * @param ward or null for all
+ * @param wards to choose from
+ * @param month such as {@code 2026-01}
+ * @param csv path of the same as a spreadsheet
+ * @param months the month and those before it, oldest first
+ * @param perWard the same month on every ward; empty where one ward was asked for
+ */
+public record AuditScreen(
+    @Nullable String ward,
+    List<String> wards,
+    String month,
+    String policy,
+    String csv,
+    List<MonthRow> months,
+    List<MonthRow> perWard,
+    List<MeasureView> measures) {
+
+  public static AuditScreen of(
+      @Nullable String ward,
+      List<String> wards,
+      YearMonth month,
+      String csv,
+      Map<YearMonth, AuditReport> months,
+      Map<String, AuditReport> perWard) {
+    AuditReport report = months.get(month);
+    if (report == null) {
+      throw new IllegalArgumentException("no report of " + month);
+    }
+    return new AuditScreen(
+        ward,
+        wards,
+        month.toString(),
+        report.policy(),
+        csv,
+        months.entrySet().stream().map(e -> MonthRow.of(e.getKey(), e.getValue())).toList(),
+        perWard.entrySet().stream().map(e -> MonthRow.of(e.getKey(), e.getValue())).toList(),
+        report.measures().stream().map(MeasureView::of).toList());
+  }
+
+  public List<String> heads() {
+    return MonthRow.HEADS;
+  }
+}
