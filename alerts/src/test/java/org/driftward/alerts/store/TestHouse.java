@@ -14,7 +14,6 @@ import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.contract.CareHistory;
-import org.driftward.scoring.contract.Snapshot;
 import org.driftward.alerts.contract.PatientRecord;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.trigger.Triggers;
@@ -22,6 +21,7 @@ import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.Populations;
+import org.driftward.scoring.contract.Snapshot;
 import org.flywaydb.core.Flyway;
 
 /**

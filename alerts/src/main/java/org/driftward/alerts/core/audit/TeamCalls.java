@@ -35,8 +35,7 @@ public final class TeamCalls {
           .filter(change -> change.episode().state() == EpisodeState.OPEN)
           .filter(change -> change.episode().audience().contains(Audience.RESPONSE_TEAM.words()))
           .findFirst()
-          .ifPresent(
-              change -> calls.add(told(change, written.remove(change.episode().id()))));
+          .ifPresent(change -> calls.add(told(change, written.remove(change.episode().id()))));
     }
     written.values().forEach(record -> calls.add(written(record)));
     return calls;
@@ -73,8 +72,7 @@ public final class TeamCalls {
 
   private static Report report(org.driftward.alerts.contract.Call record) {
     var ending = record.ending();
-    boolean limited =
-        ending != null && ending.disposition() == Disposition.LIMITATION_AGREED;
+    boolean limited = ending != null && ending.disposition() == Disposition.LIMITATION_AGREED;
     return new Report(
         at(record, Step.CRITICAL_INTERVENTION),
         !record.treatments().isEmpty(),
