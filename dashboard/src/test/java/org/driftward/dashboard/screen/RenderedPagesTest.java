@@ -150,15 +150,11 @@ class RenderedPagesTest {
   }
 
   private static String audit() {
-    return html(
-        "audit",
-        Map.of("frame", Sample.frame("/audit"), "audit", SampleMeasures.screen()));
+    return html("audit", Map.of("frame", Sample.frame("/audit"), "audit", SampleMeasures.screen()));
   }
 
   private static String trial() {
-    return html(
-        "trial",
-        Map.of("frame", Sample.frame("/audit"), "trial", SampleMeasures.trial()));
+    return html("trial", Map.of("frame", Sample.frame("/audit"), "trial", SampleMeasures.trial()));
   }
 
   private static String signIn(boolean refused) {
