@@ -22,7 +22,7 @@ import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Topic;
 
 /** A real Kafka broker of one node, on loopback. */
-final class RealBroker implements AutoCloseable {
+public final class RealBroker implements AutoCloseable {
 
   private final KafkaRaftServer server;
   private final KafkaAccess access;
@@ -32,7 +32,7 @@ final class RealBroker implements AutoCloseable {
     this.access = new KafkaAccess(Map.of("bootstrap.servers", "127.0.0.1:" + port));
   }
 
-  static RealBroker start(Path folder) throws Exception {
+  public static RealBroker start(Path folder) throws Exception {
     try (var silent =
         new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8)) {
       new Formatter()
@@ -71,12 +71,12 @@ final class RealBroker implements AutoCloseable {
     return new RealBroker(server, port);
   }
 
-  KafkaAccess access() {
+  public KafkaAccess access() {
     return access;
   }
 
   /** The topics of the house. */
-  void makeTopics(int partitions) throws Exception {
+  public void makeTopics(int partitions) throws Exception {
     try (var admin = Admin.create(Map.copyOf(access.settings()))) {
       admin
           .createTopics(
