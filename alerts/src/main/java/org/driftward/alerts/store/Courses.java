@@ -30,6 +30,7 @@ public class Courses {
   private final Database database;
   private final Escalation escalation;
   private final JournalTable journal;
+  private final Relief relief;
   private final Bell bell;
   private final Clock clock;
 
@@ -38,6 +39,7 @@ public class Courses {
     this.database = database;
     this.escalation = escalation;
     this.journal = journal;
+    this.relief = new Relief(escalation);
     this.bell = bell;
     this.clock = clock;
   }
@@ -65,6 +67,7 @@ public class Courses {
               chosen.apply(handle).forEach(course -> courses.put(course.encounter(), course));
               var session = new Session(now(), courses);
               T answer = work.apply(session);
+              relief.settle(handle, session);
               keep(handle, session);
               return new Result<>(answer, !session.happenings().isEmpty());
             });

@@ -3,6 +3,7 @@ package org.driftward.alerts.store;
 import java.nio.charset.StandardCharsets;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
+import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.core.episode.Course;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.scoring.contract.CarePlan;
@@ -15,6 +16,7 @@ record Json<T>(JsonFormat<T> format) {
   static final Json<CarePlan> CARE_PLAN = new Json<>(JsonFormat.of(CarePlan.class));
   static final Json<EpisodeChange> CHANGE = new Json<>(JsonFormat.of(EpisodeChange.class));
   static final Json<ChangeBody> CHANGE_BODY = new Json<>(JsonFormat.of(ChangeBody.class));
+  static final Json<Shift> SHIFT = new Json<>(JsonFormat.of(Shift.class));
 
   String text(T value) {
     return new String(format.write(value), StandardCharsets.UTF_8);

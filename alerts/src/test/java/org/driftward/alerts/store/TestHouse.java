@@ -43,6 +43,8 @@ final class TestHouse {
   final Intake intake;
   final DueCourses due;
   final Outbox outbox;
+  final ShiftEnds shiftEnds;
+  final StoredShiftDesk shifts;
   final Bell bell = new Bell();
 
   TestHouse() {
@@ -70,6 +72,8 @@ final class TestHouse {
             courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
+    this.shiftEnds = new ShiftEnds(database, courses, journal);
+    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
     this.outbox = new Outbox(database);
   }
 

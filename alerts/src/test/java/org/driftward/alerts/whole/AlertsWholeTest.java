@@ -36,6 +36,7 @@ import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 

@@ -14,6 +14,7 @@ import org.driftward.alerts.TestClock;
 import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
+import org.driftward.testing.Broker;
 
 /** What the composition in deploy provides: a broker, a clock, and parts that are started. */
 @Singleton

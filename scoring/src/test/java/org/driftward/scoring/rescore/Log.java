@@ -3,35 +3,24 @@ package org.driftward.scoring.rescore;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ExecutionException;
-import org.apache.kafka.clients.consumer.KafkaConsumer;
-import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
-import org.apache.kafka.common.TopicPartition;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.apache.kafka.common.serialization.ByteArraySerializer;
-import org.apache.kafka.common.serialization.StringDeserializer;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.Assessment.Status;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.JsonFormat;
-import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.testing.Broker;
 import org.jspecify.annotations.Nullable;
 
 /** Writes what scoring reads, and reads what it writes. */
-record Log(KafkaAccess access) {
+record Log(Broker broker) {
 
   static final Instant MORNING = Instant.parse("2026-01-05T08:00:00Z");
 
@@ -87,36 +76,13 @@ record Log(KafkaAccess access) {
   }
 
   void send(Topic topic, String key, byte[] value) {
-    Map<String, Object> settings = new HashMap<>(access.settings());
-    try (var producer =
-        new KafkaProducer<>(settings, new StringSerializer(), new ByteArraySerializer())) {
-      producer.send(new ProducerRecord<>(topic.topic(), key, value)).get();
-    } catch (InterruptedException | ExecutionException e) {
-      throw new AssertionError("the record was not kept", e);
-    }
+    broker.send(List.of(new ProducerRecord<>(topic.topic(), key, value)));
   }
 
   /** Every committed snapshot, oldest first in its partition. */
   List<Snapshot> snapshots() {
-    Map<String, Object> settings = new HashMap<>(access.settings());
-    settings.put("isolation.level", "read_committed");
-    settings.put("auto.offset.reset", "earliest");
-    try (var consumer =
-        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer())) {
-      var partitions =
-          consumer.partitionsFor(Topic.SNAPSHOTS.topic()).stream()
-              .map(info -> new TopicPartition(info.topic(), info.partition()))
-              .toList();
-      consumer.assign(partitions);
-      consumer.seekToBeginning(partitions);
-      var ends = consumer.endOffsets(partitions);
-      var sent = new ArrayList<Snapshot>();
-      while (partitions.stream().anyMatch(at -> consumer.position(at) < ends.get(at))) {
-        consumer
-            .poll(Duration.ofMillis(200))
-            .forEach(record -> sent.add(SNAPSHOT.read(record.value())));
-      }
-      return sent;
-    }
+    return broker.read(Topic.SNAPSHOTS).stream()
+        .map(received -> SNAPSHOT.read(received.value()))
+        .toList();
   }
 }

@@ -20,9 +20,9 @@ import org.driftward.scoring.core.timeline.Fixtures;
 import org.driftward.scoring.edition.EditionFile;
 import org.driftward.scoring.edition.EditionsInForce;
 import org.driftward.scoring.rescore.Rescores.ConflictException;
-import org.driftward.scoring.stream.RealBroker;
 import org.driftward.scoring.stream.ScoringStreams;
 import org.driftward.scoring.stream.TestSettings;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,17 +37,16 @@ class RescoresTest {
   private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   @TempDir Path folder;
-  private RealBroker broker;
+  private Broker broker;
   private Log log;
   private EditionsInForce editions;
   private TestSettings settings;
   private Rescores rescores;
 
   @BeforeEach
-  void open() throws Exception {
-    broker = RealBroker.start(folder.resolve("broker"));
-    broker.makeTopics(3);
-    log = new Log(broker.access());
+  void open() {
+    broker = Broker.start();
+    log = new Log(broker);
     editions = Fixtures.editions();
     settings = new TestSettings(folder.resolve("scoring"));
     rescores =

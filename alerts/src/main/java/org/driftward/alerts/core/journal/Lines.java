@@ -8,6 +8,7 @@ import org.driftward.alerts.core.episode.Happening;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Happening.PlanEnded;
 import org.driftward.alerts.core.episode.Happening.PlanSigned;
+import org.driftward.alerts.core.episode.Happening.Recorded;
 import org.driftward.alerts.core.episode.Happening.Suppressed;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
@@ -26,6 +27,10 @@ public final class Lines {
     }
     if (happening instanceof PlanSigned signed) {
       return plan("signed", signed.by(), signed.plan());
+    }
+    if (happening instanceof Recorded recorded) {
+      return new Line(
+          recorded.subject(), recorded.kind(), recorded.by(), CanonicalJson.write(recorded.body()));
     }
     return plan("ended", happening.by(), ((PlanEnded) happening).plan());
   }
