@@ -24,7 +24,7 @@ class OrderPropertiesTest {
     return Stories.any(14);
   }
 
-  @Property(tries = 1000)
+  @Property
   void shouldEndTheSameWhateverTheOrderRepetitionAndRestarts(
       @ForAll("stories") List<Arrival> story, @ForAll long one, @ForAll long other) {
     var first = heard(Stories.arriving(story, one), 0, one);
@@ -34,7 +34,7 @@ class OrderPropertiesTest {
     assertThat(second.latest()).isEqualTo(first.latest());
   }
 
-  @Property(tries = 1000)
+  @Property
   void shouldEndLikeOneFoldOverTheFinishedHistory(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var heard = heard(Stories.arriving(story, seed), 6, seed);
@@ -44,7 +44,7 @@ class OrderPropertiesTest {
   }
 
   /** Two editions, adopted somewhere on the way; the second may reach back before the first. */
-  @Property(tries = 1000)
+  @Property
   void shouldEndTheSameWheneverAnEditionIsAdopted(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var random = new Random(seed);
@@ -75,7 +75,7 @@ class OrderPropertiesTest {
         .isEqualTo(FinishedHistory.snapshots(story, both));
   }
 
-  @Property(tries = 1000)
+  @Property
   void shouldLeaveAfterARetractionWhatNeverHavingSentItLeaves(
       @ForAll("stories") List<Arrival> story, @ForAll long seed) {
     var retracted = "A-0";
