@@ -8,7 +8,7 @@ import picocli.CommandLine.HelpCommand;
 @Command(
     name = "deploy/bench",
     synopsisSubcommandLabel = "NAME",
-    subcommands = {HelpCommand.class, IntakeBench.class})
+    subcommands = {HelpCommand.class, IntakeBench.class, ScoringBench.class})
 public final class Bench {
 
   private Bench() {}
