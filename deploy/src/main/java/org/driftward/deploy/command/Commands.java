@@ -11,7 +11,7 @@ import picocli.CommandLine.HelpCommand;
     name = "driftward",
     description = "Without a command: serve. With one: ask a server that runs.",
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {HelpCommand.class, JournalCommand.class})
+    subcommands = {HelpCommand.class, ImportCommand.class, JournalCommand.class})
 public final class Commands {
 
   private Commands() {}

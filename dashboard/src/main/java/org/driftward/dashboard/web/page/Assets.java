@@ -23,11 +23,13 @@ class Assets {
           "charts.js",
           "clock.js",
           "dress.js",
+          "intake.css",
           "live.js",
           "mark.svg",
           "patient.css",
           "sign.css",
-          "tokens.css");
+          "tokens.css",
+          "upload.js");
 
   private final String version = hash();
 
