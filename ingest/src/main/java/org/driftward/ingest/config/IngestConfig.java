@@ -3,7 +3,9 @@ package org.driftward.ingest.config;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
+import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 
 /** Settings of intake. Every one has a default that suits a hospital of one machine. */
 @ConfigMapping(prefix = "driftward.ingest")
@@ -28,6 +30,9 @@ public interface IngestConfig {
   /** What a sender is told to wait, in {@code Retry-After}, while Kafka is away. */
   @WithDefault("PT5S")
   Duration retryAfter();
+
+  /** The site's mapping of foreign codes, a YAML file; without it, the one that ships. */
+  Optional<Path> codeMap();
 
   /** How we deal with Kafka. */
   Kafka kafka();
