@@ -26,6 +26,11 @@ public record Reader(String account, Set<String> roles) {
     return has(AccountRole.CHARGE) || has(AccountRole.RESPONSE);
   }
 
+  /** Whether the person looks after the feeds. */
+  public boolean integrates() {
+    return has(AccountRole.INTEGRATION) || has(AccountRole.ADMIN);
+  }
+
   public boolean has(String role) {
     return roles.contains(role);
   }

@@ -31,12 +31,14 @@ class Assets {
           "clock.js",
           "device.js",
           "dress.js",
+          "intake.css",
           "live.js",
           "mark.svg",
           "patient.css",
           "sign.css",
           "tokens.css",
-          "unsent.js");
+          "unsent.js",
+          "upload.js");
 
   private final String version = hash();
 

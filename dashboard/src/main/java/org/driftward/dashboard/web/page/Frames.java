@@ -77,6 +77,9 @@ class Frames {
     if (visit.reader().cares()) {
       links.add(new Link("/response", "Response"));
     }
+    if (visit.reader().integrates()) {
+      links.add(new Link("/intake", "Intake"));
+    }
     return links;
   }
 }
