@@ -150,7 +150,7 @@ class RenderedPagesTest {
   void shouldShowUnitPreviousValueAndExpectedRangeBesideANumber() {
     String page = assess(null);
     int start = page.indexOf("data-field=\"respiratory-rate\"");
-    assertThat(page.substring(start, page.indexOf("</div></div>", start)))
+    assertThat(page.substring(start, page.indexOf("data-field=\"oxygen-saturation\"", start)))
         .contains("inputmode=\"decimal\"")
         .contains("data-low=\"0\" data-high=\"100\"")
         .contains("expected 12 to 20")
@@ -179,7 +179,7 @@ class RenderedPagesTest {
         .contains("next set due in");
     var refused =
         PreviewScreen.refused(List.of(new Fault("/findings/0/value", "out-of-range", "400 > 350")));
-    assertThat(Rendering.html("preview", Map.of("frame", Sample.frame(""), "preview", refused)))
+    assertThat(Rendering.html("preview", Map.of("now", Sample.NOW, "preview", refused)))
         .contains("Would be refused")
         .contains("400 &gt; 350");
   }
@@ -269,7 +269,7 @@ class RenderedPagesTest {
             Sample.FINDINGS,
             Sample.NOW,
             Sample.ZONE);
-    return Rendering.html("preview", Map.of("frame", Sample.frame(""), "preview", screen));
+    return Rendering.html("preview", Map.of("now", Sample.NOW, "preview", screen));
   }
 
   private static String html(String template, Map<String, Object> data) {
