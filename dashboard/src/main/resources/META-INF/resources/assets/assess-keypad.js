@@ -50,6 +50,7 @@ export class Keypad {
   turn(left) {
     this.left = left;
     this.element.classList.toggle('left', left);
+    this.form.classList.toggle('left-handed', left);
     this.hand.textContent = left ? 'Keypad right' : 'Keypad left';
     localStorage.setItem('driftward.hand', left ? 'left' : 'right');
   }
@@ -60,7 +61,7 @@ export class Keypad {
     this.element.hidden = field === null || !this.coarse.matches;
     document.body.classList.toggle('keyed', !this.element.hidden);
     if (!this.element.hidden) {
-      field.scrollIntoView({block: 'nearest'});
+      field.scrollIntoView({block: 'center'});
     }
   }
 

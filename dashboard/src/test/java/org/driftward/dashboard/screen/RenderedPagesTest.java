@@ -9,11 +9,21 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.driftward.dashboard.contract.Setting;
+import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.WardReader.WardLine;
+import org.driftward.dashboard.screen.entry.EntryScreen;
+import org.driftward.dashboard.screen.entry.PreviewScreen;
 import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.Derivations;
+import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.contract.Finding;
+import org.driftward.scoring.contract.Preview.Outlook;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,7 +33,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RenderedPagesTest {
 
   static List<String> everyPage() {
-    return List.of(board(), queue(), patient(null), wards(), signIn(true));
+    return List.of(
+        board(), queue(), patient(null), assess(null), assess(first()), wards(), signIn(true));
   }
 
   @ParameterizedTest
@@ -107,6 +118,73 @@ class RenderedPagesTest {
   }
 
   @Test
+  void shouldLeadFromTheRecordToItsCorrectionUnlessRetracted() {
+    assertThat(patient(null))
+        .contains("/encounters/V-104/assess?correct=" + first().id() + "\">Correct")
+        .contains("/encounters/V-104/worry");
+    var retracted =
+        SamplePatient.history().assessments().stream()
+            .filter(Assessment::retracted)
+            .findFirst()
+            .orElseThrow();
+    assertThat(patient(null)).doesNotContain("correct=" + retracted.id() + "\"");
+  }
+
+  /** WCAG 2.2, 1.3.1 and 3.3.2: every field has a name; groups of choices are groups. */
+  @Test
+  void shouldNameEveryFieldOfTheEntryPage() {
+    String page = assess(null);
+    var fields = Pattern.compile("data-field=\"([^\"]+)\"").matcher(page).results().toList();
+    var named =
+        Pattern.compile(
+                "<(?:fieldset|div) class=\"cell[^\"]*\" data-field=\"[^\"]+\"[^>]*>"
+                    + "<(?:legend|label for=\"f-[^\"]+\")>")
+            .matcher(page)
+            .results()
+            .count();
+    assertThat(fields).hasSizeGreaterThan(500);
+    assertThat(named).isEqualTo(fields.size());
+  }
+
+  @Test
+  void shouldShowUnitPreviousValueAndExpectedRangeBesideANumber() {
+    String page = assess(null);
+    int start = page.indexOf("data-field=\"respiratory-rate\"");
+    assertThat(page.substring(start, page.indexOf("data-field=\"oxygen-saturation\"", start)))
+        .contains("inputmode=\"decimal\"")
+        .contains("data-low=\"0\" data-high=\"100\"")
+        .contains("expected 12 to 20")
+        .contains("<span class=\"unit\">/min</span>")
+        .contains("class=\"before\"");
+  }
+
+  @Test
+  void shouldAskForAReasonToCorrectOrRetract() {
+    String page = assess(first());
+    assertThat(page)
+        .contains("Why is it corrected?")
+        .contains("Why is it retracted?")
+        .contains("name=\"revision\" value=\"" + (first().revision() + 1) + "\"");
+    assertThat(assess(null)).doesNotContain("Why is it");
+  }
+
+  @Test
+  void shouldForeseeInWords() {
+    assertThat(preview())
+        .contains("<b>7–9</b>")
+        .contains("incomplete, at least 7")
+        .contains("To settle it, measure: <b>Temperature</b>")
+        .contains("before 2")
+        .contains("Mean arterial pressure 76.7 mmHg")
+        .contains("next set due in");
+    var refused =
+        PreviewScreen.refused(List.of(new Fault("/findings/0/value", "out-of-range", "400 > 350")));
+    assertThat(Rendering.html("preview", Map.of("now", Sample.NOW, "preview", refused)))
+        .contains("Would be refused")
+        .contains("400 &gt; 350");
+  }
+
+  @Test
   void shouldTellInPlaceThatSomebodyWasFaster() {
     assertThat(patient(new Outcome(false, "Nothing was changed: too late")))
         .contains("said refused\">Nothing was changed: too late");
@@ -152,10 +230,46 @@ class RenderedPagesTest {
         PatientScreen.of(SamplePatient.view(), Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
     data.put(
         "history",
-        HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE));
+        HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE, true));
     data.put("hours", 24);
     data.put("outcome", outcome);
     return html("patient", data);
+  }
+
+  private static Assessment first() {
+    return SamplePatient.history().assessments().stream()
+        .filter(one -> !one.retracted())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String assess(@Nullable Assessment correct) {
+    var record = new PatientRecord(SamplePatient.view(), SamplePatient.history());
+    var screen =
+        EntryScreen.of(
+            record, Catalogue.shipped(), "A-new", correct, null, name -> name, Sample.ZONE);
+    return html(
+        "assess", Map.of("frame", Sample.frame("/encounters/V-104/assess"), "entry", screen));
+  }
+
+  private static String preview() {
+    var draft = Objects.requireNonNull(SamplePatient.view().snapshot());
+    var derived =
+        Derivations.standard()
+            .from(
+                List.of(
+                    Finding.quantity("systolic-pressure", "110", "mm[Hg]"),
+                    Finding.quantity("diastolic-pressure", "60", "mm[Hg]")));
+    var before = Sample.snapshot("V-104", Sample.score(2, 2, null, List.of(), List.of()), 20);
+    var screen =
+        PreviewScreen.of(
+            new Outlook(draft, draft, before),
+            derived,
+            true,
+            Sample.FINDINGS,
+            Sample.NOW,
+            Sample.ZONE);
+    return Rendering.html("preview", Map.of("now", Sample.NOW, "preview", screen));
   }
 
   private static String html(String template, Map<String, Object> data) {

@@ -21,6 +21,7 @@ class Assets {
           "assess-fields.css",
           "assess-form.js",
           "assess-keypad.js",
+          "assess-page.js",
           "assess-preview.js",
           "assess-time.js",
           "assess.css",

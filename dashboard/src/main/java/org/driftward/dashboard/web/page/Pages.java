@@ -2,6 +2,7 @@ package org.driftward.dashboard.web.page;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import java.time.Instant;
 import org.driftward.dashboard.screen.BoardScreen;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.HistoryTable;
@@ -46,7 +47,7 @@ final class Pages {
   static native TemplateInstance assess(Frame frame, EntryScreen entry);
 
   /** What would be said of a draft. */
-  static native TemplateInstance preview(Frame frame, PreviewScreen preview);
+  static native TemplateInstance preview(Instant now, PreviewScreen preview);
 
   static native TemplateInstance signIn(Frame frame, Boolean refused);
 
