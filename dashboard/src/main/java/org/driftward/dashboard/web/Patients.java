@@ -83,6 +83,16 @@ public class Patients {
     return new PatientRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
   }
 
+  /**
+   * Anything else about a patient.
+   *
+   * @param what is shown, as {@link AccessBook} keeps it
+   */
+  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
+    var view = reader.patient(encounter);
+    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
+  }
+
   private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {
     var encounter = view.encounter();
     if (!viewer.sees(encounter.ward())) {
