@@ -9,8 +9,10 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
 import javax.sql.DataSource;
+import org.driftward.alerts.Record;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -42,6 +44,11 @@ final class TestHouse {
   final Outbox outbox;
   final ShiftEnds shiftEnds;
   final StoredShiftDesk shifts;
+  final Record record = new Record();
+  final StoredCallDesk calls;
+  final StoredEventDesk events;
+  final StoredHandoverDesk handovers;
+  final StoredWardHandoverDesk wardHandovers;
   final Bell bell = new Bell();
 
   TestHouse() {
@@ -69,6 +76,12 @@ final class TestHouse {
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);
     this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
+    this.calls = new StoredCallDesk(database, courses, escalation, record);
+    this.events = new StoredEventDesk(database, courses, journal);
+    var isbar = new Isbar(policy.policy(), catalogue, ZoneOffset.UTC);
+    this.handovers =
+        new StoredHandoverDesk(database, courses, escalation, isbar, record, desk, calls);
+    this.wardHandovers = new StoredWardHandoverDesk(database, courses, journal);
     this.outbox = new Outbox(database);
   }
 

@@ -10,6 +10,7 @@ import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.stream.Stream;
+import org.driftward.alerts.Record;
 import org.driftward.alerts.TestClock;
 import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
@@ -23,6 +24,7 @@ public class RunningHouse {
 
   private final Broker broker = Broker.start();
   private final TestClock clock = new TestClock(START);
+  private final Record record = new Record();
 
   @Produces
   @Singleton
@@ -40,6 +42,12 @@ public class RunningHouse {
   @Singleton
   Broker broker() {
     return broker;
+  }
+
+  @Produces
+  @Singleton
+  Record record() {
+    return record;
   }
 
   void start(@Observes StartupEvent event, @Any Instance<RolePart> parts) {

@@ -25,7 +25,10 @@ class Assets {
           "dress.js",
           "live.js",
           "mark.svg",
+          "paper.css",
           "patient.css",
+          "people.css",
+          "print.js",
           "sign.css",
           "tokens.css");
 
