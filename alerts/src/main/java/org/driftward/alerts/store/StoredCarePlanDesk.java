@@ -9,6 +9,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
+import org.driftward.scoring.contract.Populations;
 
 /** Care plans are signed in PostgreSQL. */
 @Singleton
@@ -17,16 +18,26 @@ public class StoredCarePlanDesk implements CarePlanDesk {
   private final Courses courses;
   private final Escalation escalation;
   private final Catalogue catalogue;
+  private final Populations populations;
 
-  public StoredCarePlanDesk(Courses courses, Escalation escalation, Catalogue catalogue) {
+  public StoredCarePlanDesk(
+      Courses courses, Escalation escalation, Catalogue catalogue, Populations populations) {
     this.courses = courses;
     this.escalation = escalation;
     this.catalogue = catalogue;
+    this.populations = populations;
   }
 
   @Override
   public CarePlan sign(CarePlan plan, Actor actor) {
-    var asked = withLimits(plan, plan.limits().stream().map(this::withStandard).toList());
+    // A misspelt one would leave a patient under scores that are not for them.
+    for (var population : plan.populations()) {
+      if (!populations.known(population)) {
+        throw new RefusedException(
+            "populations", population + " is none of " + populations.names());
+      }
+    }
+    var asked = plan.withLimits(plan.limits().stream().map(this::withStandard).toList());
     return courses.change(
         List.of(plan.encounter()),
         session -> {
@@ -63,23 +74,6 @@ public class StoredCarePlanDesk implements CarePlanDesk {
     return standard == null
         ? limit.replacing(null, null)
         : limit.replacing(standard.low(), standard.high());
-  }
-
-  private static CarePlan withLimits(CarePlan plan, List<Limit> limits) {
-    return new CarePlan(
-        plan.encounter(),
-        plan.version(),
-        plan.oxygenScale(),
-        limits,
-        plan.interval(),
-        plan.ceiling(),
-        plan.hold(),
-        plan.reason(),
-        plan.signedBy(),
-        plan.from(),
-        plan.until(),
-        plan.approvedBy(),
-        plan.approverRole());
   }
 
   @Override

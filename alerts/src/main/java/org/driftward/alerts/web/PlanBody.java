@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * A care plan as it is asked for. Version and signer are not the sender's to say.
  *
  * @param oxygenScale 1 unless given
+ * @param populations none unless given, for example {@code pregnant}
+ * @param newBaseline when the patient's usual values became new ones, as after surgery; or null
  * @param from now unless given
  * @param until required
  * @param reason required
@@ -24,6 +26,8 @@ public record PlanBody(
     @Nullable Duration interval,
     @Nullable String ceiling,
     @Nullable Hold hold,
+    @Nullable List<String> populations,
+    @Nullable Instant newBaseline,
     @Nullable String reason,
     @Nullable Instant from,
     @Nullable Instant until,
@@ -45,6 +49,8 @@ public record PlanBody(
         interval,
         ceiling,
         hold,
+        populations == null ? List.of() : populations,
+        newBaseline,
         reason == null ? "" : reason,
         account,
         from == null ? now : from,

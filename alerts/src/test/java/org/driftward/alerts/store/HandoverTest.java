@@ -24,8 +24,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Handing over patients and wards. The order of a text is that of ISBAR: identify, situation,
- * background, assessment, recommendation (Australian and WHO hand-over guidance, practice.md section
- * 4).
+ * background, assessment, recommendation (Australian and WHO hand-over guidance, practice.md
+ * section 4).
  */
 class HandoverTest {
 

@@ -7,16 +7,19 @@ import java.io.UncheckedIOException;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import javax.sql.DataSource;
-import org.driftward.alerts.Record;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.WrittenRecord;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Populations;
 import org.flywaydb.core.Flyway;
 
 /**
@@ -44,7 +47,7 @@ final class TestHouse {
   final Outbox outbox;
   final ShiftEnds shiftEnds;
   final StoredShiftDesk shifts;
-  final Record record = new Record();
+  final WrittenRecord record = new WrittenRecord();
   final StoredCallDesk calls;
   final StoredEventDesk events;
   final StoredHandoverDesk handovers;
@@ -71,7 +74,9 @@ final class TestHouse {
     this.courses = new Courses(database, escalation, journal, bell, clock);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
-    this.plans = new StoredCarePlanDesk(courses, escalation, catalogue);
+    this.plans =
+        new StoredCarePlanDesk(
+            courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);

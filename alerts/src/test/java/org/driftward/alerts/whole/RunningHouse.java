@@ -10,11 +10,12 @@ import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.stream.Stream;
-import org.driftward.alerts.Record;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.WrittenRecord;
 import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
+import org.driftward.testing.Broker;
 
 /** What the composition in deploy provides: a broker, a clock, and parts that are started. */
 @Singleton
@@ -24,7 +25,7 @@ public class RunningHouse {
 
   private final Broker broker = Broker.start();
   private final TestClock clock = new TestClock(START);
-  private final Record record = new Record();
+  private final WrittenRecord record = new WrittenRecord();
 
   @Produces
   @Singleton
@@ -46,7 +47,7 @@ public class RunningHouse {
 
   @Produces
   @Singleton
-  Record record() {
+  WrittenRecord record() {
     return record;
   }
 

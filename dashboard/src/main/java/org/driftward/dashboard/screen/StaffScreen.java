@@ -115,8 +115,7 @@ public record StaffScreen(
   /** The likeliest first. */
   private static List<Choice> choices(Reader reader) {
     var likely = reader.has(AccountRole.CHARGE) ? Duty.CHARGE : Duty.BEDSIDE;
-    return Stream.concat(
-            Stream.of(likely), Stream.of(Duty.values()).filter(duty -> duty != likely))
+    return Stream.concat(Stream.of(likely), Stream.of(Duty.values()).filter(duty -> duty != likely))
         .map(duty -> new Choice(duty.word(), words(duty)))
         .toList();
   }

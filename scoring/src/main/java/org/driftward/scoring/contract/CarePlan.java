@@ -19,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param ceiling the agreed ceiling of care in words, or null; changes the response, never the
  *     score
  * @param hold or null
+ * @param populations groups that score definitions ask for, for example {@code pregnant}: which
+ *     scores apply goes by age and by these. In alphabetical order, each once
+ * @param newBaseline clinical time from which the patient's usual values are new ones, as after
+ *     surgery, or null; may lie before {@code from}
  * @param signedBy account of the person with the role for it
  * @param approvedBy the senior clinician who agreed, as people know them, or null
  * @param approverRole of that clinician, in words, or null
@@ -31,6 +35,8 @@ public record CarePlan(
     @Nullable Duration interval,
     @Nullable String ceiling,
     @Nullable Hold hold,
+    List<String> populations,
+    @Nullable Instant newBaseline,
     String reason,
     String signedBy,
     Instant from,
@@ -81,7 +87,28 @@ public record CarePlan(
     }
   }
 
-  /** Without a senior approver. */
+  public CarePlan {
+    Objects.requireNonNull(encounter, "encounter");
+    Objects.requireNonNull(reason, "reason");
+    Objects.requireNonNull(signedBy, "signedBy");
+    limits = limits == null ? List.of() : List.copyOf(limits);
+    populations =
+        populations == null ? List.of() : populations.stream().distinct().sorted().toList();
+    if (oxygenScale != 1 && oxygenScale != 2) {
+      throw new IllegalArgumentException("oxygen scale " + oxygenScale + " is neither 1 nor 2");
+    }
+    if (!from.isBefore(until)) {
+      throw new IllegalArgumentException("a care plan that ends before it begins");
+    }
+    if (newBaseline != null && !newBaseline.isBefore(until)) {
+      throw new IllegalArgumentException("a new baseline from after the care plan's end");
+    }
+    if (interval != null && (interval.isZero() || interval.isNegative())) {
+      throw new IllegalArgumentException("interval " + interval + " is not positive");
+    }
+  }
+
+  /** A plan for a patient of no special population whose usual values go on. */
   public CarePlan(
       String encounter,
       long version,
@@ -102,6 +129,39 @@ public record CarePlan(
         interval,
         ceiling,
         hold,
+        List.of(),
+        null,
+        reason,
+        signedBy,
+        from,
+        until);
+  }
+
+  /** A plan to which no senior clinician has yet agreed. */
+  public CarePlan(
+      String encounter,
+      long version,
+      int oxygenScale,
+      List<Limit> limits,
+      @Nullable Duration interval,
+      @Nullable String ceiling,
+      @Nullable Hold hold,
+      List<String> populations,
+      @Nullable Instant newBaseline,
+      String reason,
+      String signedBy,
+      Instant from,
+      Instant until) {
+    this(
+        encounter,
+        version,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
         reason,
         signedBy,
         from,
@@ -110,20 +170,43 @@ public record CarePlan(
         null);
   }
 
-  public CarePlan {
-    Objects.requireNonNull(encounter, "encounter");
-    Objects.requireNonNull(reason, "reason");
-    Objects.requireNonNull(signedBy, "signedBy");
-    limits = limits == null ? List.of() : List.copyOf(limits);
-    if (oxygenScale != 1 && oxygenScale != 2) {
-      throw new IllegalArgumentException("oxygen scale " + oxygenScale + " is neither 1 nor 2");
-    }
-    if (!from.isBefore(until)) {
-      throw new IllegalArgumentException("a care plan that ends before it begins");
-    }
-    if (interval != null && (interval.isZero() || interval.isNegative())) {
-      throw new IllegalArgumentException("interval " + interval + " is not positive");
-    }
+  /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
+  public CarePlan signed(long number, String account) {
+    return with(number, limits, account, approvedBy, approverRole);
+  }
+
+  /** The same with other altered limits. */
+  public CarePlan withLimits(List<Limit> others) {
+    return with(version, others, signedBy, approvedBy, approverRole);
+  }
+
+  /** The same, agreed by a senior clinician. */
+  public CarePlan approved(@Nullable String by, @Nullable String role) {
+    return with(version, limits, signedBy, by, role);
+  }
+
+  private CarePlan with(
+      long number,
+      List<Limit> altered,
+      String account,
+      @Nullable String approver,
+      @Nullable String role) {
+    return new CarePlan(
+        encounter,
+        number,
+        oxygenScale,
+        altered,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        account,
+        from,
+        until,
+        approver,
+        role);
   }
 
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */

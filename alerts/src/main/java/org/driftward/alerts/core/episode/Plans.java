@@ -29,20 +29,9 @@ final class Plans {
     check(asked, actor, now);
     long version = course.plan() == null ? 1 : course.plan().version() + 1;
     var plan =
-        new CarePlan(
-            course.encounter(),
-            version,
-            asked.oxygenScale(),
-            replacing(course.plan(), asked.limits(), now),
-            asked.interval(),
-            asked.ceiling(),
-            asked.hold(),
-            asked.reason(),
-            actor.account(),
-            asked.from(),
-            asked.until(),
-            asked.approvedBy(),
-            asked.approverRole());
+        asked
+            .withLimits(replacing(course.plan(), asked.limits(), now))
+            .signed(version, actor.account());
     var next = course.withPlan(plan, true);
     var signed = new Decision(next, List.of(new Happening.PlanSigned(plan, actor.account())));
     var running = next.episode();
@@ -152,6 +141,9 @@ final class Plans {
     if (plan.until().isAfter(now.plus(rules.longest()))) {
       throw new RefusedException(
           "until", "is at most " + rules.longest() + " away by local policy");
+    }
+    if (plan.newBaseline() != null && plan.newBaseline().isAfter(now)) {
+      throw new RefusedException("newBaseline", "is a time that has come");
     }
     checkInterval(plan.interval());
     if (plan.hold() != null && !plan.hold().until().isAfter(now)) {

@@ -110,6 +110,12 @@ public final class Lines {
     fields.put("interval", plan.interval());
     fields.put("ceiling", plan.ceiling());
     fields.put("hold", plan.hold() == null ? null : hold(plan.hold()));
+    if (!plan.populations().isEmpty()) {
+      fields.put("populations", plan.populations());
+    }
+    if (plan.newBaseline() != null) {
+      fields.put("newBaseline", plan.newBaseline());
+    }
     fields.put("reason", plan.reason());
     fields.put("signedBy", plan.signedBy());
     fields.put("from", plan.from());

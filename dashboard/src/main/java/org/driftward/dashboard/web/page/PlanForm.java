@@ -42,9 +42,10 @@ public class PlanForm {
   public @Nullable String length;
 
   /**
+   * @param before the plan in force, whose settings that the form does not show go on, or null
    * @throws IllegalArgumentException in words
    */
-  CarePlan plan(String encounter, String account, Instant now) {
+  CarePlan plan(String encounter, String account, @Nullable CarePlan before, Instant now) {
     var why = reason == null ? "" : reason.strip();
     var hold = duration("hold", holdLength);
     var runs = duration("for", length);
@@ -59,6 +60,8 @@ public class PlanForm {
         duration("interval", interval),
         words(ceiling),
         hold == null ? null : new Hold(why, now.plus(hold)),
+        before == null ? List.of() : before.populations(),
+        before == null ? null : before.newBaseline(),
         why,
         account,
         now,

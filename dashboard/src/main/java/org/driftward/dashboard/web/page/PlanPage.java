@@ -14,7 +14,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import org.driftward.alerts.contract.CarePlanDesk;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.dashboard.core.WardReader;
@@ -71,9 +71,10 @@ public class PlanPage {
         visit,
         encounter,
         scripted != null,
-        () -> {
+        before -> {
           var plan =
-              desk.sign(form.plan(encounter, visit.account(), clock.instant()), visit.actor());
+              desk.sign(
+                  form.plan(encounter, visit.account(), before, clock.instant()), visit.actor());
           return Outcome.done("Signed. In force until " + until(plan) + ".");
         });
   }
@@ -89,7 +90,7 @@ public class PlanPage {
         visit,
         encounter,
         scripted != null,
-        () -> {
+        before -> {
           desk.end(encounter, reason == null ? "" : reason.strip(), visit.actor());
           return Outcome.done("The care plan has ended. The standard settings are back.");
         });
@@ -100,7 +101,7 @@ public class PlanPage {
   }
 
   private Response answered(
-      Visit visit, String encounter, boolean scripted, Supplier<Outcome> work) {
+      Visit visit, String encounter, boolean scripted, Function<@Nullable CarePlan, Outcome> work) {
     var known = wards.patient(encounter);
     if (known.isEmpty()) {
       return answers.unknown(visit, "");
@@ -109,7 +110,7 @@ public class PlanPage {
       return answers.notYourWard(visit, "");
     }
     try {
-      var outcome = work.get();
+      var outcome = work.apply(known.get().carePlanInForce());
       return scripted
           ? fragment(200, outcome)
           : Response.seeOther(URI.create("/encounters/" + encounter)).build();

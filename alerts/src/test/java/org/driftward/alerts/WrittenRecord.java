@@ -12,7 +12,7 @@ import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
 
 /** The record of patients as a test wrote it; the real one is the dashboard's read model. */
-public class Record implements PatientRecord {
+public class WrittenRecord implements PatientRecord {
 
   private final Map<String, Encounter> encounters = new ConcurrentHashMap<>();
   private final List<Snapshot> pictures = new CopyOnWriteArrayList<>();
