@@ -12,7 +12,9 @@ import java.util.Map;
 import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.WrittenRecord;
 import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -45,6 +47,11 @@ final class TestHouse {
   final Outbox outbox;
   final ShiftEnds shiftEnds;
   final StoredShiftDesk shifts;
+  final WrittenRecord record = new WrittenRecord();
+  final StoredCallDesk calls;
+  final StoredEventDesk events;
+  final StoredHandoverDesk handovers;
+  final StoredWardHandoverDesk wardHandovers;
   final Bell bell = new Bell();
 
   TestHouse() {
@@ -74,6 +81,12 @@ final class TestHouse {
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);
     this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
+    this.calls = new StoredCallDesk(database, courses, escalation, record);
+    this.events = new StoredEventDesk(database, courses, journal);
+    var isbar = new Isbar(policy.policy(), catalogue, ZoneOffset.UTC);
+    this.handovers =
+        new StoredHandoverDesk(database, courses, escalation, isbar, record, desk, calls);
+    this.wardHandovers = new StoredWardHandoverDesk(database, courses, journal);
     this.outbox = new Outbox(database);
   }
 

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param trend significant first
  * @param changed by body function
  * @param episode the running one, or null
+ * @param panel what may be set in a care plan
  */
 public record PatientScreen(
     Identity who,
@@ -36,7 +37,8 @@ public record PatientScreen(
     List<DriftRow> drift,
     List<TrendRow> trend,
     List<ChangeGroup> changed,
-    @Nullable EpisodePanel episode) {
+    @Nullable EpisodePanel episode,
+    PlanPanel panel) {
 
   public static PatientScreen of(PatientView view, Findings findings, Reader reader, ZoneId zone) {
     Instant now = view.asOf();
@@ -54,7 +56,8 @@ public record PatientScreen(
         snapshot == null ? List.of() : drift(snapshot.drift(), findings, now, zone),
         snapshot == null ? List.of() : trend(snapshot, findings, now),
         snapshot == null ? List.of() : ChangeGroup.of(snapshot.changed(), findings),
-        episode == null ? null : EpisodePanel.of(episode, view.story(), reader, now, zone));
+        episode == null ? null : EpisodePanel.of(episode, view.story(), reader, now, zone),
+        PlanPanel.of(view, findings, reader, zone));
   }
 
   private static String interval(@Nullable Snapshot snapshot) {

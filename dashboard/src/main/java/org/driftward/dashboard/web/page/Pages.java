@@ -4,11 +4,16 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import java.time.Instant;
 import org.driftward.dashboard.screen.BoardScreen;
+import org.driftward.dashboard.screen.CallScreen;
+import org.driftward.dashboard.screen.DowntimeScreen;
 import org.driftward.dashboard.screen.Frame;
+import org.driftward.dashboard.screen.HandoverScreen;
 import org.driftward.dashboard.screen.HistoryTable;
 import org.driftward.dashboard.screen.Outcome;
 import org.driftward.dashboard.screen.PatientScreen;
 import org.driftward.dashboard.screen.QueueScreen;
+import org.driftward.dashboard.screen.SheetScreen;
+import org.driftward.dashboard.screen.StaffScreen;
 import org.driftward.dashboard.screen.WardsScreen;
 import org.driftward.dashboard.screen.entry.EntryScreen;
 import org.driftward.dashboard.screen.entry.PreviewScreen;
@@ -52,6 +57,16 @@ final class Pages {
   static native TemplateInstance signIn(Frame frame, Boolean refused);
 
   static native TemplateInstance outcome(Outcome outcome);
+
+  static native TemplateInstance staff(Frame frame, StaffScreen staff);
+
+  static native TemplateInstance call(Frame frame, CallScreen call);
+
+  static native TemplateInstance handover(Frame frame, HandoverScreen handover);
+
+  static native TemplateInstance sheet(Frame frame, SheetScreen sheet);
+
+  static native TemplateInstance downtime(Frame frame, DowntimeScreen paper);
 
   /** A page that only says why there is nothing else on it. */
   static native TemplateInstance nothing(Frame frame, String title, String words);
