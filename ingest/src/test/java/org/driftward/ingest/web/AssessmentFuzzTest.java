@@ -40,12 +40,13 @@ class AssessmentFuzzTest {
   private final MemoryHouse house = new MemoryHouse();
   private final AssessmentResource resource =
       new AssessmentResource(
-          house,
-          house,
-          new AssessmentReader(MemoryHouse.LIMITS),
-          MemoryHouse.RULES,
+          new AssessmentGate(
+              house,
+              house,
+              new AssessmentReader(MemoryHouse.LIMITS),
+              MemoryHouse.RULES,
+              MemoryHouse.CLOCK),
           MemoryHouse.bodyLimit(),
-          MemoryHouse.CLOCK,
           MemoryHouse.sender());
 
   @Test
