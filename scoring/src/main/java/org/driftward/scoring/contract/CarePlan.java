@@ -108,7 +108,10 @@ public record CarePlan(
     }
   }
 
-  /** A plan for a patient of no special population whose usual values go on. */
+  /**
+   * A plan for a patient of no special population whose usual values go on, without a senior
+   * approver.
+   */
   public CarePlan(
       String encounter,
       long version,
@@ -134,7 +137,9 @@ public record CarePlan(
         reason,
         signedBy,
         from,
-        until);
+        until,
+        null,
+        null);
   }
 
   /** A plan to which no senior clinician has yet agreed. */

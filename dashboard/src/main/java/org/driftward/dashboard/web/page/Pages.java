@@ -14,6 +14,8 @@ import org.driftward.dashboard.screen.QueueScreen;
 import org.driftward.dashboard.screen.SheetScreen;
 import org.driftward.dashboard.screen.StaffScreen;
 import org.driftward.dashboard.screen.WardsScreen;
+import org.driftward.dashboard.screen.entry.EntryScreen;
+import org.driftward.dashboard.screen.entry.PreviewScreen;
 import org.jspecify.annotations.Nullable;
 
 /** The templates, checked against the screens when the application is built. */
@@ -45,6 +47,11 @@ final class Pages {
       @Nullable Outcome outcome);
 
   static native TemplateInstance patientBody(Frame frame, PatientScreen patient);
+
+  static native TemplateInstance assess(Frame frame, EntryScreen entry);
+
+  /** What would be said of a draft. */
+  static native TemplateInstance preview(Frame frame, PreviewScreen preview);
 
   static native TemplateInstance signIn(Frame frame, Boolean refused);
 
