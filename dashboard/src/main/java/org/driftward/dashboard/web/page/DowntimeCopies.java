@@ -131,8 +131,10 @@ public class DowntimeCopies implements RolePart {
               return thread;
             });
     condition = Condition.ok();
-    started.scheduleWithFixedDelay(
-        this::round, 0, settings.every().toMillis(), TimeUnit.MILLISECONDS);
+    // round() keeps every failure as a condition, so nothing is lost with the future.
+    var unused =
+        started.scheduleWithFixedDelay(
+            this::round, 0, settings.every().toMillis(), TimeUnit.MILLISECONDS);
     work = started;
   }
 
