@@ -3,7 +3,9 @@ package org.driftward.ingest.config;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
+import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 
 /** Settings of intake. Every one has a default that suits a hospital of one machine. */
 @ConfigMapping(prefix = "driftward.ingest")
@@ -29,8 +31,26 @@ public interface IngestConfig {
   @WithDefault("PT5S")
   Duration retryAfter();
 
+  /** The site's mapping of foreign codes, a YAML file; without it, the one that ships. */
+  Optional<Path> codeMap();
+
   /** How we deal with Kafka. */
   Kafka kafka();
+
+  /** How we deal with uploaded files. */
+  Imports imports();
+
+  /** Bounds on files of assessments. */
+  interface Imports {
+
+    /** The largest part of one call; a larger file comes in several. */
+    @WithDefault("8M")
+    MemorySize part();
+
+    /** The largest file. It waits in the database until its rows are dealt with. */
+    @WithDefault("4G")
+    MemorySize largest();
+  }
 
   /** Bounds on waiting and memory while Kafka is slow or away. */
   interface Kafka {

@@ -4,6 +4,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
@@ -21,6 +22,12 @@ public class ScoringBeans {
   @Singleton
   ScoreBook scoreBook(ScoringConfig config, Catalogue catalogue) {
     return ScoreBooks.read(config.scores().orElse(List.of()), catalogue);
+  }
+
+  @Produces
+  @Singleton
+  Populations populations(ScoreBook book) {
+    return new Populations(book.populations());
   }
 
   @Produces
