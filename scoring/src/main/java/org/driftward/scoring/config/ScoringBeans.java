@@ -40,10 +40,10 @@ public class ScoringBeans {
     return new EditionsInForce(catalogue, book, policy);
   }
 
-  /** In whatever role asks: it needs no state of the topology. */
+  /** In whatever role asks, under the editions then known: it needs no state of the topology. */
   @Produces
   @Singleton
-  Preview preview(Timeline timeline) {
-    return timeline.preview();
+  Preview preview(EditionsInForce editions) {
+    return (known, draft) -> editions.timeline().preview().of(known, draft);
   }
 }
