@@ -33,6 +33,16 @@ public class Patients {
     this.book = book;
   }
 
+  /**
+   * Anything else about a patient.
+   *
+   * @param what is shown, as {@link AccessBook} keeps it
+   */
+  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
+    var view = reader.patient(encounter);
+    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
+  }
+
   public Sight<PatientView> patient(String encounter, Viewer viewer) {
     var view = reader.patient(encounter);
     if (view.isEmpty()) {
@@ -51,16 +61,6 @@ public class Patients {
       return new Sight.Unknown<>();
     }
     return shown(view.get(), viewer, "history", () -> reader.history(encounter, from, to));
-  }
-
-  /**
-   * Anything else about a patient.
-   *
-   * @param what is shown, as {@link AccessBook} keeps it
-   */
-  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
-    var view = reader.patient(encounter);
-    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
   }
 
   private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {
