@@ -1,12 +1,10 @@
 package org.driftward.dashboard.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
-import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
 
@@ -27,14 +25,22 @@ public class Patients {
     record Unknown<T>() implements Sight<T> {}
   }
 
-  private static final Duration AHEAD = Duration.ofHours(1);
-
   private final WardReader reader;
   private final AccessBook book;
 
   public Patients(WardReader reader, AccessBook book) {
     this.reader = reader;
     this.book = book;
+  }
+
+  /**
+   * Anything else about a patient.
+   *
+   * @param what is shown, as {@link AccessBook} keeps it
+   */
+  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
+    var view = reader.patient(encounter);
+    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
   }
 
   public Sight<PatientView> patient(String encounter, Viewer viewer) {
@@ -81,16 +87,6 @@ public class Patients {
     // A clock somewhere may be ahead of ours: what it dated counts as well.
     var end = view.asOf().plus(AHEAD);
     return new PatientRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
-  }
-
-  /**
-   * Anything else about a patient.
-   *
-   * @param what is shown, as {@link AccessBook} keeps it
-   */
-  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
-    var view = reader.patient(encounter);
-    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
   }
 
   private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {

@@ -8,6 +8,10 @@ public enum Rule implements Word {
   MALFORMED_JSON,
   /** The request is larger than this installation takes at once. */
   TOO_MANY,
+  /** Something asked of a resource that intake does not do, such as deleting it. */
+  UNSUPPORTED_REQUEST,
+  /** A condition that does not name the resource it stands beside. */
+  UNUSABLE_CONDITION,
   MISSING_FIELD,
   /** A field that holds another type of JSON value than it should. */
   WRONG_TYPE,
@@ -61,10 +65,6 @@ public enum Rule implements Word {
   OTHER_WARD,
   /** A replay of something that no gate takes, for example from inside the house. */
   NO_GATE,
-  /** Something asked of a resource that intake does not do, such as deleting it. */
-  UNSUPPORTED_REQUEST,
-  /** A condition that does not name the resource it stands beside. */
-  UNUSABLE_CONDITION,
   /** A code that means no finding of the catalogue: reported, but no reason to refuse the rest. */
   UNMAPPED_CODE
 }
