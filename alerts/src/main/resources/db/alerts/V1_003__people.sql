@@ -26,15 +26,15 @@ CREATE TABLE alerts.call (
 CREATE INDEX call_by_ward ON alerts.call (ward, began_at);
 
 -- Arrest, move to intensive care, death: what the audit counts.
-CREATE SEQUENCE alerts.outcome_number;
-CREATE TABLE alerts.outcome (
+CREATE SEQUENCE alerts.event_number;
+CREATE TABLE alerts.event (
   id        text PRIMARY KEY,
   encounter text NOT NULL,
   ward      text NOT NULL,
   at        timestamptz NOT NULL,
   body      jsonb NOT NULL
 );
-CREATE INDEX outcome_by_ward ON alerts.outcome (ward, at);
+CREATE INDEX event_by_ward ON alerts.event (ward, at);
 
 -- What was said when a patient was handed over, and the sheets of the shifts.
 CREATE SEQUENCE alerts.handover_number;
@@ -53,7 +53,7 @@ CREATE TABLE alerts.ward_handover (
 );
 CREATE INDEX ward_handover_by_ward ON alerts.ward_handover (ward, given_at);
 
-GRANT USAGE ON SEQUENCE alerts.shift_number, alerts.outcome_number, alerts.handover_number
+GRANT USAGE ON SEQUENCE alerts.shift_number, alerts.event_number, alerts.handover_number
   TO "${app_role}";
 GRANT SELECT, INSERT, UPDATE ON alerts.shift, alerts.call, alerts.ward_handover TO "${app_role}";
-GRANT SELECT, INSERT ON alerts.outcome, alerts.handover TO "${app_role}";
+GRANT SELECT, INSERT ON alerts.event, alerts.handover TO "${app_role}";

@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param from now unless given
  * @param until required
  * @param reason required
+ * @param approvedBy the senior clinician who agreed; required with altered limits
+ * @param approverRole of that clinician
  */
 public record PlanBody(
     @Nullable Integer oxygenScale,
@@ -28,7 +30,9 @@ public record PlanBody(
     @Nullable Instant newBaseline,
     @Nullable String reason,
     @Nullable Instant from,
-    @Nullable Instant until) {
+    @Nullable Instant until,
+    @Nullable String approvedBy,
+    @Nullable String approverRole) {
 
   /**
    * @throws IllegalArgumentException in words, if the plan contradicts itself
@@ -50,6 +54,8 @@ public record PlanBody(
         reason == null ? "" : reason,
         account,
         from == null ? now : from,
-        until);
+        until,
+        approvedBy,
+        approverRole);
   }
 }

@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param newBaseline clinical time from which the patient's usual values are new ones, as after
  *     surgery, or null; may lie before {@code from}
  * @param signedBy account of the person with the role for it
+ * @param approvedBy the senior clinician who agreed, as people know them, or null
+ * @param approverRole of that clinician, in words, or null
  */
 public record CarePlan(
     String encounter,
@@ -38,15 +40,34 @@ public record CarePlan(
     String reason,
     String signedBy,
     Instant from,
-    Instant until) {
+    Instant until,
+    @Nullable String approvedBy,
+    @Nullable String approverRole) {
 
   /**
    * Values from {@code low} to {@code high} raise no trigger for this patient.
    *
    * @param low in the catalogue's unit, or null for no lower limit
    * @param high or null for no upper limit
+   * @param oldLow the lower limit that it replaces, or null; filled in when the plan is signed
+   * @param oldHigh the upper limit that it replaces, or null
    */
-  public record Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+  public record Limit(
+      String code,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high,
+      @Nullable BigDecimal oldLow,
+      @Nullable BigDecimal oldHigh) {
+
+    public Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+      this(code, low, high, null, null);
+    }
+
+    /** The same, saying what it replaces. */
+    public Limit replacing(@Nullable BigDecimal lower, @Nullable BigDecimal upper) {
+      return new Limit(code, low, high, lower, upper);
+    }
+
     public Limit {
       Objects.requireNonNull(code, "code");
       if (low == null && high == null) {
@@ -87,7 +108,10 @@ public record CarePlan(
     }
   }
 
-  /** A plan for a patient of no special population whose usual values go on. */
+  /**
+   * A plan for a patient of no special population whose usual values go on, without a senior
+   * approver.
+   */
   public CarePlan(
       String encounter,
       long version,
@@ -113,7 +137,9 @@ public record CarePlan(
         reason,
         signedBy,
         from,
-        until);
+        until,
+        null,
+        null);
   }
 
   /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
@@ -131,12 +157,39 @@ public record CarePlan(
         reason,
         account,
         from,
-        until);
+        until,
+        approvedBy,
+        approverRole);
+  }
+
+  /** The same settings with other altered limits. */
+  public CarePlan withLimits(List<Limit> others) {
+    return new CarePlan(
+        encounter,
+        version,
+        oxygenScale,
+        others,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        signedBy,
+        from,
+        until,
+        approvedBy,
+        approverRole);
   }
 
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */
   public boolean inForce(Instant time) {
     return !time.isBefore(from) && time.isBefore(until);
+  }
+
+  /** The altered limit of a finding, or null under the standard. */
+  public @Nullable Limit limit(String code) {
+    return limits.stream().filter(limit -> limit.code().equals(code)).findFirst().orElse(null);
   }
 
   @Override

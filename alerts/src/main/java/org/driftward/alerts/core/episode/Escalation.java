@@ -136,4 +136,13 @@ public final class Escalation {
   public Decision planned(Course course, CarePlan plan, Actor actor, Instant now) {
     return plans.sign(course, plan, actor, now);
   }
+
+  /**
+   * The care plan in force ends now.
+   *
+   * @throws RefusedException if none is, or naming the field that local policy does not allow
+   */
+  public Decision planEnded(Course course, String reason, Actor actor, Instant now) {
+    return plans.end(course, reason, actor, now);
+  }
 }

@@ -120,6 +120,8 @@ public final class Lines {
     fields.put("signedBy", plan.signedBy());
     fields.put("from", plan.from());
     fields.put("until", plan.until());
+    fields.put("approvedBy", plan.approvedBy());
+    fields.put("approverRole", plan.approverRole());
     return fields;
   }
 
@@ -128,6 +130,8 @@ public final class Lines {
     fields.put("code", limit.code());
     fields.put("low", limit.low());
     fields.put("high", limit.high());
+    fields.put("oldLow", limit.oldLow());
+    fields.put("oldHigh", limit.oldHigh());
     return fields;
   }
 

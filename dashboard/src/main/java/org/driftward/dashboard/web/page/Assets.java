@@ -18,10 +18,18 @@ class Assets {
 
   static final List<String> FILES =
       List.of(
+          "assess-fields.css",
+          "assess-form.js",
+          "assess-keypad.js",
+          "assess-preview.js",
+          "assess-time.js",
+          "assess.css",
+          "assess.js",
           "base.css",
           "board.css",
           "charts.js",
           "clock.js",
+          "device.js",
           "dress.js",
           "intake.css",
           "live.js",
@@ -29,6 +37,7 @@ class Assets {
           "patient.css",
           "sign.css",
           "tokens.css",
+          "unsent.js",
           "upload.js");
 
   private final String version = hash();

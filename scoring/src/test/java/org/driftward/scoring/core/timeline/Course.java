@@ -101,7 +101,9 @@ final class Course {
                 "agreed",
                 "doctor",
                 hour(from),
-                hour(from).plus(Duration.ofDays(3)))));
+                hour(from).plus(Duration.ofDays(3)),
+                null,
+                null)));
     return this;
   }
 
