@@ -25,6 +25,10 @@ export class Keypad {
         this.next();
       }
     });
+    const bar = document.getElementById('bar');
+    new ResizeObserver(() =>
+      document.documentElement.style.setProperty('--bar-height', `${bar.offsetHeight}px`),
+    ).observe(bar);
     this.hand.hidden = !this.coarse.matches;
     this.hand.addEventListener('click', () => this.turn(!this.left));
     this.turn(localStorage.getItem('driftward.hand') === 'left');
