@@ -19,7 +19,6 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -153,7 +152,9 @@ class PeopleInABrowserIT {
     accessible();
     page.getByLabel("Assessment").fill("likely chest infection");
     page.getByLabel("The recommendation is mine").check();
-    page.getByLabel("Receiver", new Page.GetByLabelOptions().setExact(false)).first().fill("Dr Six");
+    page.getByLabel("Receiver", new Page.GetByLabelOptions().setExact(false))
+        .first()
+        .fill("Dr Six");
     press("Hand over");
     assertThat(page.locator("#earlier")).containsText("likely chest infection");
     open("/encounters/V-802");
