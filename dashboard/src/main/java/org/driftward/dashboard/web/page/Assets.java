@@ -24,6 +24,7 @@ class Assets {
           "clock.js",
           "dress.js",
           "live.js",
+          "sound.js",
           "mark.svg",
           "patient.css",
           "sign.css",
