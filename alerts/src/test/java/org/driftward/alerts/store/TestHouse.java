@@ -10,11 +10,13 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.Set;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.WrittenRecord;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.handover.Isbar;
+import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -34,7 +36,7 @@ final class TestHouse {
   private static int houses;
 
   final TestClock clock = new TestClock(START);
-  final PolicyFile policy = PolicyFile.shipped();
+  final PolicyFile policy;
   final DataSource owner;
   final Database database;
   final JournalTable journal;
@@ -52,9 +54,17 @@ final class TestHouse {
   final StoredEventDesk events;
   final StoredHandoverDesk handovers;
   final StoredWardHandoverDesk wardHandovers;
+  final Deliveries deliveries;
+  final FailedDeliveries failed;
+  final StoredDeliveryDesk told;
   final Bell bell = new Bell();
 
   TestHouse() {
+    this(PolicyFile.shipped(), new Reach(false, Set.of()));
+  }
+
+  TestHouse(PolicyFile policy, Reach reach) {
+    this.policy = policy;
     var name = newDatabase();
     this.owner = SERVER.getDatabase("postgres", name);
     Flyway.configure()
@@ -71,7 +81,14 @@ final class TestHouse {
     this.escalation =
         new Escalation(
             policy.policy(), new Triggers(policy.policy().triggers(), catalogue, wording));
-    this.courses = new Courses(database, escalation, journal, bell, clock);
+    var outreach = policy.policy().outreach();
+    var plan =
+        new DeliveryPlan(
+            escalation, (who, ward, bed, now) -> outreach.recipients(who, ward), reach, journal);
+    this.courses = new Courses(database, escalation, journal, plan, bell, clock);
+    this.deliveries = new Deliveries(database, courses, journal, escalation, () -> 0.5);
+    this.failed = new FailedDeliveries(courses, escalation);
+    this.told = new StoredDeliveryDesk(database, courses, journal, escalation, reach);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
     this.plans =

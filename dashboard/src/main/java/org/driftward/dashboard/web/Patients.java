@@ -1,6 +1,7 @@
 package org.driftward.dashboard.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
@@ -14,6 +15,8 @@ import org.driftward.dashboard.core.WardReader;
  */
 @ApplicationScoped
 public class Patients {
+
+  private static final Duration AHEAD = Duration.ofDays(1);
 
   /** What became of the wish to see a patient. */
   public sealed interface Sight<T> {

@@ -97,7 +97,11 @@ class RenderedPagesTest {
   void shouldOfferNothingToAManager() {
     var manager = new Reader("m.anager", Set.of(AccountRole.MANAGER));
     var screen = BoardScreen.of(Sample.board(), manager, Sample.ZONE);
-    String html = html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
+    String html =
+        html(
+            "board",
+            Map.of(
+                "frame", Sample.frame("/wards/alder"), "board", screen, "telling", Sample.TELLING));
     assertThat(html).doesNotContain("action=\"/episodes/");
   }
 
@@ -202,15 +206,43 @@ class RenderedPagesTest {
     assertThat(signIn(false)).doesNotContain("id=\"refused\"");
   }
 
+  @Test
+  void shouldSayHowEachAlarmReachedWhom() {
+    assertThat(patient(null))
+        .contains("<b>delivered</b> Team pager, webhook")
+        .contains("<b>not delivered, given up</b> Charge phone, mail")
+        .contains("the mail server refused it, 550");
+  }
+
+  @Test
+  void shouldShowInTheQueueWhoHasNotBeenTold() {
+    assertThat(queue()).contains("<b>not delivered, given up</b> Charge phone, mail");
+  }
+
+  @Test
+  void shouldSayOnTheBoardThatAChannelIsOff() {
+    assertThat(board()).contains("The policy tells people by mail, which is not configured.");
+  }
+
+  @Test
+  void shouldTellThePageWhatToSound() {
+    assertThat(board()).contains("<i data-notice=\"7\" data-level=\"high\"></i>");
+  }
+
   private static String board() {
     var screen = BoardScreen.of(Sample.board(), Sample.CHARGE, Sample.ZONE);
-    return html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
+    return html(
+        "board",
+        Map.of("frame", Sample.frame("/wards/alder"), "board", screen, "telling", Sample.TELLING));
   }
 
   private static String queue() {
     var cards = Sample.board().cards().stream().filter(card -> card.episode() != null).toList();
-    var screen = QueueScreen.of(cards, Sample.CHARGE, Sample.NOW, Sample.ZONE);
-    return html("queue", Map.of("frame", Sample.frame("/response"), "queue", screen));
+    var told = Map.of(cards.get(0).episode().id(), Sample.TOLD);
+    var screen = QueueScreen.of(cards, told, Sample.CHARGE, Sample.NOW, Sample.ZONE);
+    return html(
+        "queue",
+        Map.of("frame", Sample.frame("/response"), "queue", screen, "telling", Sample.TELLING));
   }
 
   private static String wards() {
@@ -227,7 +259,8 @@ class RenderedPagesTest {
     data.put("frame", Sample.frame("/encounters/V-104"));
     data.put(
         "patient",
-        PatientScreen.of(SamplePatient.view(), Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
+        PatientScreen.of(
+            SamplePatient.view(), Sample.TOLD, Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
     data.put(
         "history",
         HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE, true));

@@ -57,6 +57,16 @@ public final class Escalation {
     return clocks.ranOut(course, kind, now);
   }
 
+  /**
+   * The present alarm of an episode cannot reach somebody who should have been told. The caller
+   * knows that no newer alarm went out.
+   *
+   * @param why in words, for the journal
+   */
+  public Decision unreached(Course course, String episode, String why, Instant now) {
+    return clocks.unreached(course, episode, why, now);
+  }
+
   /** The patient was admitted, moved, discharged or merged into another encounter. */
   public Decision moved(Course course, Encounter encounter, Instant now) {
     if (encounter.version() <= course.place().version()) {

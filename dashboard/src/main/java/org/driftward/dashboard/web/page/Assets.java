@@ -34,6 +34,7 @@ class Assets {
           "dress.js",
           "intake.css",
           "live.js",
+          "sound.js",
           "mark.svg",
           "paper.css",
           "patient.css",

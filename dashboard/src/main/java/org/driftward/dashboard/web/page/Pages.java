@@ -14,6 +14,7 @@ import org.driftward.dashboard.screen.PatientScreen;
 import org.driftward.dashboard.screen.QueueScreen;
 import org.driftward.dashboard.screen.SheetScreen;
 import org.driftward.dashboard.screen.StaffScreen;
+import org.driftward.dashboard.screen.Telling;
 import org.driftward.dashboard.screen.WardsScreen;
 import org.driftward.dashboard.screen.entry.EntryScreen;
 import org.driftward.dashboard.screen.entry.PreviewScreen;
@@ -25,12 +26,15 @@ final class Pages {
 
   private Pages() {}
 
-  static native TemplateInstance board(Frame frame, BoardScreen board);
+  static native TemplateInstance board(Frame frame, BoardScreen board, Telling telling);
 
   /** The part of the board that is sent again when the ward changes. */
   static native TemplateInstance boardBody(Frame frame, BoardScreen board);
 
-  static native TemplateInstance queue(Frame frame, QueueScreen queue);
+  static native TemplateInstance queue(Frame frame, QueueScreen queue, Telling telling);
+
+  /** What the page sounds; sent again when it changes. */
+  static native TemplateInstance tones(Telling telling);
 
   static native TemplateInstance queueBody(Frame frame, QueueScreen queue);
 
