@@ -16,7 +16,7 @@ import org.driftward.dashboard.core.WardReader;
 @ApplicationScoped
 public class Patients {
 
-  private static final Duration AHEAD = Duration.ofDays(1);
+  private static final Duration AHEAD = Duration.ofHours(1);
 
   /** What became of the wish to see a patient. */
   public sealed interface Sight<T> {
