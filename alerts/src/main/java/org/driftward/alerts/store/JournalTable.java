@@ -195,7 +195,7 @@ public class JournalTable implements Journal {
         changed.episode());
   }
 
-  private static EpisodeChange change(Entry entry) {
+  static EpisodeChange change(Entry entry) {
     var body = Json.CHANGE_BODY.read(entry.body());
     return new EpisodeChange(
         entry.sequence(),
@@ -222,7 +222,7 @@ public class JournalTable implements Journal {
         .execute();
   }
 
-  private static Entry entry(ResultSet row, StatementContext context) throws SQLException {
+  static Entry entry(ResultSet row, StatementContext context) throws SQLException {
     return new Entry(
         row.getLong("sequence"),
         row.getObject("at", OffsetDateTime.class).toInstant(),

@@ -9,11 +9,13 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.Set;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.WrittenRecord;
+import org.driftward.alerts.contract.CareHistory;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.outreach.Reach;
@@ -105,6 +107,19 @@ final class TestHouse {
         new StoredHandoverDesk(database, courses, escalation, isbar, record, desk, calls);
     this.wardHandovers = new StoredWardHandoverDesk(database, courses, journal);
     this.outbox = new Outbox(database);
+  }
+
+  /** The desk of the measures, which looks back at this history. */
+  StoredAuditDesk audit(CareHistory history) {
+    return new StoredAuditDesk(
+        new AuditRecord(database),
+        database,
+        journal,
+        courses,
+        policy,
+        Catalogue.shipped(),
+        ZoneOffset.UTC,
+        () -> Optional.of(history));
   }
 
   private static EmbeddedPostgres start() {
