@@ -83,7 +83,8 @@ class StoredAuditDeskTest {
 
   @Test
   void shouldRefuseAPolicyThatIsNone() {
-    var misspelt = audit.policyInForce().replace("  longest-hold:", "  surprise: 1\n  longest-hold:");
+    var misspelt =
+        audit.policyInForce().replace("  longest-hold:", "  surprise: 1\n  longest-hold:");
 
     assertThatThrownBy(() -> audit.trial(misspelt, DAY))
         .isInstanceOf(IllegalArgumentException.class)

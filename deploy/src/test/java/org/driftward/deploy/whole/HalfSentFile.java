@@ -41,7 +41,10 @@ final class HalfSentFile {
   static Answer send(RunningApp app, String encounter) {
     return app.asAdmin()
         .send(
-            "POST", "/api/imports", Map.of("Content-Type", "text/csv"), HEADER + row(encounter, 71));
+            "POST",
+            "/api/imports",
+            Map.of("Content-Type", "text/csv"),
+            HEADER + row(encounter, 71));
   }
 
   Answer sendRest() {

@@ -54,7 +54,8 @@ class ImportCommandIT {
     var takenAt = Instant.now().minusSeconds(1800);
     var rows = new StringBuilder("encounter,patient,takenAt,heart-rate [/min]\n");
     for (int rate : new int[] {80, 999, 82}) {
-      rows.append("%s,P-%s,%s,%d%n".formatted(encounter, encounter, takenAt.plusSeconds(rate), rate));
+      rows.append(
+          "%s,P-%s,%s,%d%n".formatted(encounter, encounter, takenAt.plusSeconds(rate), rate));
     }
     return rows.toString();
   }

@@ -135,7 +135,8 @@ class IntakeInABrowserIT {
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Send the file")).click();
 
     assertThat(page.locator("#sent-words")).containsText("All of it has arrived", PATIENTLY);
-    assertThat(page.locator("#files")).containsText("2 rows read, 1 accepted, 1 refused", PATIENTLY);
+    assertThat(page.locator("#files"))
+        .containsText("2 rows read, 1 accepted, 1 refused", PATIENTLY);
     assertThat(page.locator("#feeds")).containsText("file/" + ACCOUNT, PATIENTLY);
   }
 
