@@ -72,9 +72,10 @@
     if (!answer.ok) {
       throw new Error(await refusal(answer));
     }
-    const {id} = await answer.json();
+    let {id, state} = await answer.json();
     let offset = Number(answer.headers.get('Upload-Offset'));
-    while (offset < chosen.size) {
+    // A file that is over needs no more of its bytes: all of it is known, or none is understood.
+    while (state === 'running' && offset < chosen.size) {
       bar.value = (100 * offset) / chosen.size;
       words.textContent = `${Math.floor(bar.value)} % sent`;
       answer = await insist(`/api/imports/${id}`, {
@@ -88,6 +89,9 @@
       });
       if (!answer.ok && answer.status !== 409) {
         throw new Error(await refusal(answer));
+      }
+      if (answer.ok) {
+        ({state} = await answer.json());
       }
       offset = Number(answer.headers.get('Upload-Offset'));
     }

@@ -46,7 +46,7 @@ final class FileSender {
     try (var channel = FileChannel.open(file)) {
       var first = read(channel, 0);
       var begun =
-          new Patience(bar)
+          Patience.withAServerThatIsThere(bar)
               .insist(
                   () ->
                       server.exchange(
@@ -61,7 +61,7 @@ final class FileSender {
         throw server.refused(begun);
       }
       var id = begun.json().path("id").asText();
-      long offset = offset(begun);
+      long offset = isOver(begun) ? size : offset(begun);
       while (offset < size) {
         bar.show("sending", offset, size);
         offset = sendPart(id, channel, offset, size);
@@ -73,7 +73,7 @@ final class FileSender {
   private long sendPart(String id, FileChannel channel, long offset, long size) throws IOException {
     var part = read(channel, offset);
     var answer =
-        new Patience(bar)
+        Patience.alsoThroughARestart(bar)
             .insist(
                 () ->
                     server.exchange(
@@ -90,7 +90,12 @@ final class FileSender {
     if (answer.status() / 100 != 2 && answer.status() != 409) {
       throw server.refused(answer);
     }
-    return offset(answer);
+    return isOver(answer) ? size : offset(answer);
+  }
+
+  /** Whether there is nothing more to send: all of it is known, or none of it is understood. */
+  private static boolean isOver(Server.Answer answer) throws IOException {
+    return answer.status() / 100 == 2 && !answer.json().path("state").asText().equals("running");
   }
 
   private static long offset(Server.Answer answer) throws IOException {

@@ -23,7 +23,7 @@ final class ImportWatch {
   JsonNode await() throws IOException {
     while (true) {
       var answer =
-          new Patience(bar)
+          Patience.alsoThroughARestart(bar)
               .insist(
                   () ->
                       server.exchange(

@@ -15,9 +15,21 @@ final class Patience {
   private static final long LONGEST_WAIT = 15;
 
   private final ProgressBar bar;
+  private final boolean throughRestarts;
 
-  Patience(ProgressBar bar) {
+  private Patience(ProgressBar bar, boolean throughRestarts) {
     this.bar = bar;
+    this.throughRestarts = throughRestarts;
+  }
+
+  /** Waits only if a server asks to. */
+  static Patience withAServerThatIsThere(ProgressBar bar) {
+    return new Patience(bar, false);
+  }
+
+  /** Waits also while there is none. */
+  static Patience alsoThroughARestart(ProgressBar bar) {
+    return new Patience(bar, true);
   }
 
   /** Something that may be asked any number of times. */
@@ -37,11 +49,11 @@ final class Patience {
         }
         wait = answer.headers().firstValueAsLong("Retry-After").orElse(wait);
       } catch (IOException e) {
-        if (last || Thread.currentThread().isInterrupted()) {
+        if (last || !throughRestarts || Thread.currentThread().isInterrupted()) {
           throw e;
         }
       }
-      bar.show("waiting for the server", waited, LONGEST.toSeconds());
+      bar.say("waiting for the server");
       pause(wait);
     }
   }

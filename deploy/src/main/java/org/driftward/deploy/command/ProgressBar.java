@@ -12,6 +12,7 @@ final class ProgressBar {
   private final PrintWriter out;
   private final boolean terminal;
   private String shown = "";
+  private long percent;
 
   ProgressBar(PrintWriter out, boolean terminal) {
     this.out = out;
@@ -22,7 +23,12 @@ final class ProgressBar {
    * @param words what goes on; a line of its own where there is no terminal
    */
   void show(String words, long done, long all) {
-    long percent = all == 0 ? 100 : Math.min(100, 100 * done / all);
+    percent = all == 0 ? 100 : Math.min(100, 100 * done / all);
+    say(words);
+  }
+
+  /** Something else goes on; nothing has moved. */
+  void say(String words) {
     var line = terminal ? bar(percent) + " " + words : words + " " + percent / 10 * 10 + " %";
     if (line.equals(shown)) {
       return;
