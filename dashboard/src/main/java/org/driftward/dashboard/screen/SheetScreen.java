@@ -12,6 +12,7 @@ import org.driftward.alerts.contract.Call.Step;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.WardHandover;
 import org.driftward.dashboard.core.Card;
+import org.driftward.dashboard.core.Feed;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardPaper;
 import org.jspecify.annotations.Nullable;
@@ -234,11 +235,20 @@ public record SheetScreen(
               var silent = Duration.between(feed.last(), now);
               return "%s: newest record %s%s"
                   .formatted(
-                      Wording.sentence(feed.source()),
+                      source(feed),
                       Wording.time(feed.last(), now, zone),
                       silent.compareTo(SILENT) > 0 ? ", SILENT for " + Wording.span(silent) : "");
             })
         .toList();
+  }
+
+  /** A standard is written as its readers write it. */
+  private static String source(Feed feed) {
+    return switch (feed.source()) {
+      case "hl7" -> "HL7";
+      case "fhir" -> "FHIR";
+      default -> Wording.sentence(feed.source());
+    };
   }
 
   private static Signed signed(WardHandover one, Reader reader, Instant now, ZoneId zone) {

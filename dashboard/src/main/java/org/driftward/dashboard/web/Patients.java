@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
+import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
 
