@@ -18,7 +18,7 @@ public final class ScoringBench {
 
   private static final int SETS = 200_000;
   private static final List<Integer> ENCOUNTERS = List.of(1_000, 10_000, 100_000);
-  private static final Payload WARM_UP = new Payload(1_000, 60_000);
+  private static final Payload WARM_UP = new Payload(1_000, 20_000);
 
   private ScoringBench() {}
 
