@@ -119,6 +119,7 @@ final class KafkaWays {
     settings.put(StreamsConfig.NUM_STREAM_THREADS_CONFIG, 2);
     settings.put(StreamsConfig.consumerPrefix("auto.offset.reset"), "earliest");
     settings.put(StreamsConfig.producerPrefix("compression.type"), "lz4");
+    settings.put(StreamsConfig.producerPrefix("batch.size"), 256 << 10);
     return settings;
   }
 
@@ -170,7 +171,7 @@ final class KafkaWays {
       if (committed >= records) {
         return committed;
       }
-      Thread.sleep(20);
+      Thread.sleep(100);
     }
     throw new IllegalStateException(group + " does not get there");
   }

@@ -67,7 +67,7 @@ final class PolledView {
   }
 
   static Measured measure(Payload payload, Path folder) throws Exception {
-    Files.createDirectories(folder);
+    Files.createDirectories(folder.resolve("db"));
     try (var database = EmbeddedDatabase.start(folder.resolve("db"), 0, new Secrets(folder))) {
       return new PolledView(payload, database.properties()).run();
     }

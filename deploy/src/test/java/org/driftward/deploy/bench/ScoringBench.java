@@ -16,22 +16,18 @@ import picocli.CommandLine.Parameters;
  * by a bare consumer and producer, passed through a topology that does nothing exactly once,
  * scored, and put into a table that a page polls. Prints a table for docs/performance.md.
  */
-@Command(
-    name = "scoring",
-    description = "Scoring beside what it is built on, and beside a polled SQL view.")
+@Command(name = "scoring", description = "Scoring beside what it is built on, and beside SQL.")
 final class ScoringBench implements Callable<Integer> {
 
-  private static final Payload WARM_UP = new Payload(1_000, 60_000);
+  private static final Payload WARM_UP = new Payload(1_000, 20_000);
 
-  @Option(names = "--sets", defaultValue = "200000", description = "For each number of encounters.")
-  private int sets;
+  @Option(
+      names = "--sets",
+      description = "For each number of encounters (default: ${DEFAULT-VALUE}).")
+  private int sets = 200_000;
 
-  @Parameters(
-      arity = "0..*",
-      defaultValue = "1000 10000 100000",
-      split = " ",
-      description = "Numbers of encounters.")
-  private List<Integer> encounters = List.of();
+  @Parameters(paramLabel = "ENCOUNTERS", description = "Default: 1000 10000 100000.")
+  private List<Integer> encounters = List.of(1_000, 10_000, 100_000);
 
   @Override
   public Integer call() throws Exception {

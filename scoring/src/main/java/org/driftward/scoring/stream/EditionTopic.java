@@ -33,6 +33,7 @@ public final class EditionTopic {
   private final EditionsInForce editions;
   private @Nullable KafkaConsumer<byte[], byte[]> consumer;
   private @Nullable Thread follower;
+  private volatile boolean deaf;
 
   EditionTopic(KafkaAccess access, EditionsInForce editions) {
     this.settings = new HashMap<>(access.settings());
@@ -62,6 +63,11 @@ public final class EditionTopic {
     follower = thread;
   }
 
+  /** Whether further editions would not be heard of; only a restart helps. */
+  boolean deaf() {
+    return deaf;
+  }
+
   synchronized void stop() throws InterruptedException {
     if (consumer != null && follower != null) {
       consumer.wakeup();
@@ -79,6 +85,7 @@ public final class EditionTopic {
     } catch (WakeupException e) {
       LOG.debug("No longer listening for editions");
     } catch (RuntimeException e) {
+      deaf = true;
       LOG.error("Editions are not heard of any more; restart this process", e);
     }
   }

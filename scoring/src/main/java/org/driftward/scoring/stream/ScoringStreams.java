@@ -100,6 +100,9 @@ public class ScoringStreams implements RolePart {
     if (running == null) {
       return Condition.ill(waitingFor);
     }
+    if (editions.deaf()) {
+      return Condition.ill("new editions of the policy are not heard of; restart");
+    }
     if (failures.recent()) {
       return Condition.ill("a processing thread failed and was replaced");
     }
