@@ -94,7 +94,7 @@ class Cell {
     this.element.classList.toggle('odd', odd);
     if (this.note) {
       this.inputs[0].setAttribute('aria-invalid', String(fault !== ''));
-      this.note.textContent = fault || (odd ? `outside the expected ${this.from} to ${this.to}` : this.hint);
+      this.note.textContent = fault || (odd ? `outside the ${this.hint}` : this.hint);
     }
   }
 }

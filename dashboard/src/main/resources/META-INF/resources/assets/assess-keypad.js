@@ -25,6 +25,10 @@ export class Keypad {
         this.next();
       }
     });
+    const bar = document.getElementById('bar');
+    new ResizeObserver(() =>
+      document.documentElement.style.setProperty('--bar-height', `${bar.offsetHeight}px`),
+    ).observe(bar);
     this.hand.hidden = !this.coarse.matches;
     this.hand.addEventListener('click', () => this.turn(!this.left));
     this.turn(localStorage.getItem('driftward.hand') === 'left');
@@ -50,6 +54,7 @@ export class Keypad {
   turn(left) {
     this.left = left;
     this.element.classList.toggle('left', left);
+    this.form.classList.toggle('left-handed', left);
     this.hand.textContent = left ? 'Keypad right' : 'Keypad left';
     localStorage.setItem('driftward.hand', left ? 'left' : 'right');
   }
@@ -60,7 +65,7 @@ export class Keypad {
     this.element.hidden = field === null || !this.coarse.matches;
     document.body.classList.toggle('keyed', !this.element.hidden);
     if (!this.element.hidden) {
-      field.scrollIntoView({block: 'nearest'});
+      field.scrollIntoView({block: 'center'});
     }
   }
 

@@ -1,8 +1,8 @@
 // The bedside entry page at work: keeps the draft, asks for the preview, saves. Without this script
 // the page is a plain form and works as well.
 const version = new URL(import.meta.url).search;
-const [device, {Form}, {Taken}, {Preview}, {Keypad}] = await Promise.all(
-  ['device', 'assess-form', 'assess-time', 'assess-preview', 'assess-keypad'].map(
+const [device, {Form}, {Taken}, {Preview}, {Keypad}, {Done, Modes}] = await Promise.all(
+  ['device', 'assess-form', 'assess-time', 'assess-preview', 'assess-keypad', 'assess-page'].map(
     (name) => import(`./${name}.js${version}`),
   ),
 );
@@ -37,6 +37,8 @@ if (correcting) {
   taken.set(Date.parse(data.corrected));
 }
 new Keypad(element);
+const modes = new Modes(form);
+const done = new Done(taken);
 
 /** The assessment as the topic contract writes it. */
 function assessment(why) {
@@ -154,30 +156,7 @@ element.addEventListener('keydown', (event) => {
   }
 });
 
-// --- The whole examination, or one region
-
-function show(only) {
-  for (const region of form.regions) {
-    const hidden = only !== '' && region.id !== only && region.recorded.length === 0;
-    region.section.hidden = hidden;
-    form.rail.get(region.id).parentElement.hidden = hidden;
-  }
-  page.dataset.only = only;
-  for (const link of document.querySelectorAll('.modes a')) {
-    link.toggleAttribute('aria-current', false);
-    if (link.dataset.only === only) {
-      link.setAttribute('aria-current', 'true');
-    }
-  }
-}
-
-for (const link of document.querySelectorAll('.modes a')) {
-  link.addEventListener('click', (event) => {
-    event.preventDefault();
-    history.replaceState(null, '', link.href);
-    show(link.dataset.only);
-  });
-}
+// --- Around the fields
 
 for (const [region, link] of form.rail) {
   link.addEventListener('click', () => {
@@ -223,41 +202,21 @@ element.addEventListener('submit', (event) => {
   preview.forget();
   device.dropDraft(draftKey);
   tell([]);
-  finish('Sending…', item);
+  done.show('Sending…', item.assessment);
   dispatchEvent(new Event('driftward:unsent'));
 });
-
-function finish(title, item) {
-  const {takenAt, recordedAt, findings} = item.assessment;
-  const count = findings.length === 1 ? '1 finding' : `${findings.length} findings`;
-  by('done-title').textContent = title;
-  by('done-words').textContent =
-    `${count}, taken ${taken.words(Date.parse(takenAt))}, recorded ${taken.words(Date.parse(recordedAt))}.`;
-  if (by('done').hidden) {
-    element.hidden = true;
-    by('done').hidden = false;
-    document.querySelector('.entry-head').hidden = true;
-    document.querySelector('.retract')?.setAttribute('hidden', '');
-    document.body.classList.remove('keyed');
-    scrollTo({top: 0, behavior: 'instant'});
-    by('done').focus();
-  }
-}
 
 addEventListener('driftward:sent', ({detail: {item, result}}) => {
   if (saving?.assessment.id !== item.assessment.id) {
     return;
   }
-  by('done').dataset.state = result.state;
   if (result.state === 'kept') {
-    finish(correcting ? 'Corrected' : 'Recorded', item);
+    done.show(correcting ? 'Corrected' : 'Recorded', item.assessment, result.state);
   } else if (result.state === 'waiting') {
-    finish('Not yet sent', item);
+    done.show('Not yet sent', item.assessment, result.state);
   } else {
     saving = null;
-    by('done').hidden = true;
-    element.hidden = false;
-    document.querySelector('.entry-head').hidden = false;
+    done.hide();
     refused(result.faults, item.assessment.findings);
   }
 });
@@ -317,8 +276,14 @@ function restore() {
 
 device.sweep();
 restore();
-show(data.only);
+modes.show(data.only);
 document.documentElement.dataset.ready = 'assess';
+if (correcting) {
+  // What is to be mended should be in sight.
+  form.regions
+    .filter((region) => region.recorded.length > 0)
+    .forEach((region) => (region.section.querySelector('details').open = true));
+}
 if (!correcting && !location.hash && form.recorded.length === 0) {
   const first = element.querySelector('[data-region]:not([hidden]) [data-next] input');
   if (data.only !== '' && first) {

@@ -1,10 +1,15 @@
 package org.driftward.alerts.config;
 
+import io.quarkus.arc.DefaultBean;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.ZoneId;
+import java.util.concurrent.ThreadLocalRandom;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.handover.Isbar;
+import org.driftward.alerts.core.outreach.Chance;
+import org.driftward.alerts.core.outreach.Reach;
+import org.driftward.alerts.core.outreach.Recipients;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -18,6 +23,27 @@ public class AlertsBeans {
   @Singleton
   PolicyFile policyFile(AlertsConfig config) {
     return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
+  }
+
+  /** Fixed lines of the policy; a roster may replace it by a bean of its own. */
+  @Produces
+  @Singleton
+  @DefaultBean
+  Recipients recipients(PolicyFile file) {
+    var outreach = file.policy().outreach();
+    return (audience, ward, bed, now) -> outreach.recipients(audience, ward);
+  }
+
+  @Produces
+  @Singleton
+  Reach reach(AlertsConfig config) {
+    return new Reach(config.mailFrom().isPresent(), config.webhooks().keySet());
+  }
+
+  @Produces
+  @Singleton
+  Chance chance() {
+    return () -> ThreadLocalRandom.current().nextDouble();
   }
 
   @Produces

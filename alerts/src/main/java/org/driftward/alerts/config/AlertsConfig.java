@@ -4,6 +4,7 @@ import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Map;
 import java.util.Optional;
 
 /** Settings of alerts. Every one has a default that suits a hospital of one machine. */
@@ -38,6 +39,41 @@ public interface AlertsConfig {
   /** How many records of the stream to take in one transaction. */
   @WithDefault("200")
   int batch();
+
+  /**
+   * Where people find the pages, for the link in a message, such as {@code
+   * https://driftward.hospital.example}; messages carry no link without it.
+   */
+  Optional<String> address();
+
+  /** The sender of mail; no mail is sent without one. The server is {@code quarkus.mailer}'s. */
+  @WithDefault("${quarkus.mailer.from:}")
+  Optional<String> mailFrom();
+
+  /** Programs that page or telephone, by the name that the policy's recipients use. */
+  Map<String, Webhook> webhooks();
+
+  /** How many alarms to send at once by each channel. */
+  @WithDefault("2")
+  int senders();
+
+  /** How often to look for an alarm that is to be sent. */
+  @WithDefault("PT0.5S")
+  Duration outreach();
+
+  /** Where one program is called, and how it knows that we call. */
+  interface Webhook {
+
+    /** HTTPS; plain HTTP only on this machine. */
+    String url();
+
+    /** Which secret signs, so that a receiver can change secrets without losing a call. */
+    @WithDefault("1")
+    String keyId();
+
+    /** Shared with the receiver, at least 32 characters. Never logged. */
+    String secret();
+  }
 
   /** The longest pause between two attempts while Kafka or the database is away. */
   @WithDefault("PT5S")

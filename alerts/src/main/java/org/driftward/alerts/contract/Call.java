@@ -149,6 +149,33 @@ public record Call(
     transfers = List.copyOf(transfers);
   }
 
+  /**
+   * Before its first entry.
+   *
+   * @param ceiling of care in force, or null
+   * @param callsBefore of this encounter in the 24 hours before
+   */
+  public static Call notBegun(Episode episode, @Nullable String ceiling, int callsBefore) {
+    return new Call(
+        episode.id(),
+        episode.encounter(),
+        episode.ward(),
+        episode.bed(),
+        0,
+        episode.openedAt(),
+        episode.reasons().stream().map(Reason::words).toList(),
+        ceiling,
+        callsBefore,
+        List.of(),
+        List.of(),
+        Set.of(),
+        List.of(),
+        null,
+        null,
+        List.of(),
+        null);
+  }
+
   public Optional<Moment> moment(Step step) {
     return moments.stream().filter(moment -> moment.step() == step).findFirst();
   }

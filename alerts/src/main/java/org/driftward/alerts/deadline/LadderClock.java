@@ -12,6 +12,7 @@ import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.store.DueCourses;
 import org.driftward.alerts.store.EpisodeCount;
+import org.driftward.alerts.store.FailedDeliveries;
 import org.driftward.alerts.store.PolicyRecord;
 import org.driftward.alerts.work.Repeating;
 import org.driftward.ingest.contract.Role;
@@ -27,6 +28,7 @@ public class LadderClock implements RolePart {
   private static final Duration BETWEEN_COUNTS = Duration.ofSeconds(5);
 
   private final DueCourses due;
+  private final FailedDeliveries failed;
   private final PolicyRecord policy;
   private final EpisodeCount count;
   private final AlertsConfig config;
@@ -38,11 +40,13 @@ public class LadderClock implements RolePart {
 
   public LadderClock(
       DueCourses due,
+      FailedDeliveries failed,
       PolicyRecord policy,
       EpisodeCount count,
       AlertsConfig config,
       MeterRegistry registry) {
     this.due = due;
+    this.failed = failed;
     this.policy = policy;
     this.count = count;
     this.config = config;
@@ -70,6 +74,7 @@ public class LadderClock implements RolePart {
     }
     int effects = due.fire(config.deadlines());
     fired.increment(effects);
+    failed.climb(config.deadlines());
     count();
     if (effects < config.deadlines()) {
       Thread.sleep(config.look().toMillis());

@@ -32,15 +32,22 @@ public class Courses {
   private final Escalation escalation;
   private final JournalTable journal;
   private final Relief relief;
+  private final DeliveryPlan deliveries;
   private final Bell bell;
   private final Clock clock;
 
   public Courses(
-      Database database, Escalation escalation, JournalTable journal, Bell bell, Clock clock) {
+      Database database,
+      Escalation escalation,
+      JournalTable journal,
+      DeliveryPlan deliveries,
+      Bell bell,
+      Clock clock) {
     this.database = database;
     this.escalation = escalation;
     this.journal = journal;
     this.relief = new Relief(escalation);
+    this.deliveries = deliveries;
     this.bell = bell;
     this.clock = clock;
   }
@@ -146,7 +153,8 @@ public class Courses {
     Deadlines.write(handle, session.changed(), escalation.policy());
     episodes(handle, session.happenings());
     carePlans(handle, session.happenings());
-    journal.append(handle, session.happenings(), session.now());
+    var sequences = journal.append(handle, session.happenings(), session.now());
+    deliveries.keep(handle, session.happenings(), sequences, session.now());
   }
 
   private static void update(Handle handle, List<Course> courses) {

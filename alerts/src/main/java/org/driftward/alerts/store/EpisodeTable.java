@@ -33,8 +33,8 @@ final class EpisodeTable {
             INSERT INTO alerts.episode
               (id, encounter, ward, state, level, due, opened_at, body)
             VALUES (:id, :encounter, :ward, :state, :level, :due, :openedAt, :body::jsonb)
-            ON CONFLICT (id) DO UPDATE SET ward = excluded.ward, state = excluded.state,
-              level = excluded.level, due = excluded.due, body = excluded.body
+            ON CONFLICT (id) DO UPDATE SET encounter = excluded.encounter,
+              ward = excluded.ward, state = excluded.state, level = excluded.level, due = excluded.due, body = excluded.body
             """);
     // What is over first: there is one running episode for an encounter at any time.
     episodes.stream()

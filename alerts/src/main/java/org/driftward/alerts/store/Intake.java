@@ -26,6 +26,11 @@ public class Intake {
   public sealed interface News {
     String encounter();
 
+    /** Every encounter about which it may decide something. */
+    default List<String> touched() {
+      return List.of(encounter());
+    }
+
     record Picture(Snapshot snapshot) implements News {
       @Override
       public String encounter() {
@@ -38,6 +43,12 @@ public class Intake {
       public String encounter() {
         return changed.id();
       }
+
+      @Override
+      public List<String> touched() {
+        var survivor = changed.mergedInto();
+        return survivor == null ? List.of(changed.id()) : List.of(changed.id(), survivor);
+      }
     }
   }
 
@@ -47,15 +58,16 @@ public class Intake {
    * @return how many episode changes and other happenings followed
    */
   public int take(Collection<News> news) {
-    var encounters = new TreeSet<>(news.stream().map(News::encounter).toList());
+    var encounters = new TreeSet<>(news.stream().flatMap(one -> one.touched().stream()).toList());
     return courses.change(
         encounters,
         session -> {
           int happenings = 0;
           for (var one : inOrder(news)) {
-            var decision = decide(session, one);
-            session.take(decision);
-            happenings += decision.happenings().size();
+            for (var decision : decide(session, one)) {
+              session.take(decision);
+              happenings += decision.happenings().size();
+            }
           }
           return happenings;
         });
@@ -69,10 +81,15 @@ public class Intake {
     return news instanceof News.Picture;
   }
 
-  private Decision decide(Session session, News news) {
+  private List<Decision> decide(Session session, News news) {
     var course = session.course(news.encounter());
-    return news instanceof News.Picture picture
-        ? escalation.picture(course, picture.snapshot(), session.now())
-        : escalation.moved(course, ((News.BedMove) news).changed(), session.now());
+    if (news instanceof News.Picture picture) {
+      return List.of(escalation.picture(course, picture.snapshot(), session.now()));
+    }
+    var encounter = ((News.BedMove) news).changed();
+    var survivor = encounter.mergedInto();
+    return survivor == null
+        ? List.of(escalation.moved(course, encounter, session.now()))
+        : escalation.merged(course, session.course(survivor), encounter, session.now());
   }
 }

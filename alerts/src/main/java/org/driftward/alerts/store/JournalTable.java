@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.driftward.alerts.contract.EpisodeChange;
@@ -85,6 +86,11 @@ public class JournalTable implements Journal {
                 }));
   }
 
+  /** The changes of one episode up to and with this entry, oldest first. */
+  List<EpisodeChange> story(Handle handle, String episode, long upTo) {
+    return story(handle, episode).stream().filter(one -> one.sequence() <= upTo).toList();
+  }
+
   /** Every change of one episode, oldest first. */
   List<EpisodeChange> story(Handle handle, String episode) {
     return handle
@@ -96,10 +102,15 @@ public class JournalTable implements Journal {
         .list();
   }
 
-  /** Appends in this transaction; holds the end of the chain until it is over. */
-  void append(Handle handle, List<Happening> happenings, Instant now) {
+  /**
+   * Appends in this transaction; holds the end of the chain until it is over.
+   *
+   * @return the sequence of each happening's entry, in the same order
+   */
+  List<Long> append(Handle handle, List<Happening> happenings, Instant now) {
+    var sequences = new ArrayList<Long>(happenings.size());
     if (happenings.isEmpty()) {
-      return;
+      return sequences;
     }
     var chain = head(handle, " FOR UPDATE");
     var entries = insert(handle);
@@ -112,12 +123,14 @@ public class JournalTable implements Journal {
       bind(entries, entry);
       send(outbox, entry, happening);
       chain = chain.after(entry);
+      sequences.add(entry.sequence());
     }
     entries.execute();
     if (outbox.size() > 0) {
       outbox.execute();
     }
     move(handle, chain);
+    return sequences;
   }
 
   /** Appends one entry that no topic carries. */

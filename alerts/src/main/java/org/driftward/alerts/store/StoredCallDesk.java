@@ -86,7 +86,7 @@ public class StoredCallDesk implements CallDesk {
     var plan = course.plan();
     var ceiling = plan == null || !plan.inForce(now) ? null : plan.ceiling();
     var before = CallTable.since(handle, episode.encounter(), now.minus(REPEAT));
-    return Calls.begun(episode, ceiling, before);
+    return Call.notBegun(episode, ceiling, before);
   }
 
   /**

@@ -42,8 +42,17 @@ class PolicyFileTest {
 
   @Test
   void shouldRefuseARungThatTheBoardDoesNotShow() {
-    refused(
-        "channels: [board], acknowledge: PT10M", "channels: [mail], acknowledge: PT10M", "board");
+    refused("[board, tone], acknowledge: PT10M", "[mail], acknowledge: PT10M", "board");
+  }
+
+  @Test
+  void shouldRefuseAChannelItDoesNotKnow() {
+    refused("[board, tone], acknowledge: PT10M", "[board, pigeon], acknowledge: PT10M", "pigeon");
+  }
+
+  @Test
+  void shouldRefuseARecipientWithoutAnAddress() {
+    refused("recipients: []", "recipients: [{audience: on-call, name: phone}]", "no address");
   }
 
   @Test

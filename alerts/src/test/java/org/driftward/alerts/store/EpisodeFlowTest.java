@@ -171,6 +171,31 @@ class EpisodeFlowTest {
   }
 
   @Test
+  void shouldCarryAnEpisodeOverWhenTwoEncountersBecomeOne() {
+    admit("V-13", "A");
+    var id = opened("V-12", 7).id();
+    var admitted = TestHouse.START.minus(Duration.ofDays(1));
+
+    house.intake.take(
+        List.of(
+            new News.BedMove(
+                new Encounter(
+                    "V-12",
+                    new Patient("P-V-12", null, null, null),
+                    List.of(new Stay("A", "1", admitted)),
+                    admitted,
+                    null,
+                    "V-13",
+                    2))));
+
+    assertThat(house.desk.running("V-12")).isEmpty();
+    assertThat(house.desk.running("V-13").orElseThrow().id()).isEqualTo(id);
+    // Nobody has answered: the clock that ran before runs on and fires.
+    house.clock.forward(Duration.ofHours(1));
+    assertThat(house.due.fire(10)).isPositive();
+  }
+
+  @Test
   void shouldShowConcernBeforeTheBedIsKnownAndMoveItAfterwards() {
     picture("V-11", 7, TestHouse.START);
     var before = house.desk.running("V-11").orElseThrow();

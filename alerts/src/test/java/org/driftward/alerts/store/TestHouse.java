@@ -10,12 +10,16 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.WrittenRecord;
 import org.driftward.alerts.contract.CareHistory;
 import org.driftward.alerts.contract.PatientRecord;
 import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.alerts.core.handover.Isbar;
+import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -36,7 +40,7 @@ final class TestHouse {
   private static int houses;
 
   final TestClock clock = new TestClock(START);
-  final PolicyFile policy = PolicyFile.shipped();
+  final PolicyFile policy;
   final DataSource owner;
   final Database database;
   final JournalTable journal;
@@ -49,9 +53,22 @@ final class TestHouse {
   final Outbox outbox;
   final ShiftEnds shiftEnds;
   final StoredShiftDesk shifts;
+  final WrittenRecord record = new WrittenRecord();
+  final StoredCallDesk calls;
+  final StoredEventDesk events;
+  final StoredHandoverDesk handovers;
+  final StoredWardHandoverDesk wardHandovers;
+  final Deliveries deliveries;
+  final FailedDeliveries failed;
+  final StoredDeliveryDesk told;
   final Bell bell = new Bell();
 
   TestHouse() {
+    this(PolicyFile.shipped(), new Reach(false, Set.of()));
+  }
+
+  TestHouse(PolicyFile policy, Reach reach) {
+    this.policy = policy;
     var name = newDatabase();
     this.owner = SERVER.getDatabase("postgres", name);
     Flyway.configure()
@@ -68,7 +85,14 @@ final class TestHouse {
     this.escalation =
         new Escalation(
             policy.policy(), new Triggers(policy.policy().triggers(), catalogue, wording));
-    this.courses = new Courses(database, escalation, journal, bell, clock);
+    var outreach = policy.policy().outreach();
+    var plan =
+        new DeliveryPlan(
+            escalation, (who, ward, bed, now) -> outreach.recipients(who, ward), reach, journal);
+    this.courses = new Courses(database, escalation, journal, plan, bell, clock);
+    this.deliveries = new Deliveries(database, courses, journal, escalation, () -> 0.5);
+    this.failed = new FailedDeliveries(courses, escalation);
+    this.told = new StoredDeliveryDesk(database, courses, journal, escalation, reach);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
     this.plans =
@@ -78,6 +102,12 @@ final class TestHouse {
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);
     this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
+    this.calls = new StoredCallDesk(database, courses, escalation, record);
+    this.events = new StoredEventDesk(database, courses, journal);
+    var isbar = new Isbar(policy.policy(), catalogue, ZoneOffset.UTC);
+    this.handovers =
+        new StoredHandoverDesk(database, courses, escalation, isbar, record, desk, calls);
+    this.wardHandovers = new StoredWardHandoverDesk(database, courses, journal);
     this.outbox = new Outbox(database);
   }
 

@@ -3,6 +3,7 @@ package org.driftward.dashboard.config;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.math.BigDecimal;
+import java.nio.file.Path;
 import java.time.Duration;
 
 /** Settings of the dashboard. Durations are wall-clock time unless they say otherwise. */
@@ -31,6 +32,20 @@ public interface DashboardConfig {
   Live live();
 
   SignIn signIn();
+
+  Downtime downtime();
+
+  /** Copies of the wards on paper for when the system is down. */
+  interface Downtime {
+
+    /** Folder of the copies, one HTML file for each ward; readable by the owner only. */
+    @WithDefault("${driftward.data:data}/downtime")
+    Path folder();
+
+    /** How often they are made again. */
+    @WithDefault("PT5M")
+    Duration every();
+  }
 
   /** The live board. */
   interface Live {

@@ -3,9 +3,9 @@ package org.driftward.dashboard.core;
 import java.util.Comparator;
 
 /** Orders bed names as a person counts: runs of digits by their number, the rest by letter. */
-final class BedOrder implements Comparator<String> {
+public final class BedOrder implements Comparator<String> {
 
-  static final BedOrder INSTANCE = new BedOrder();
+  public static final BedOrder INSTANCE = new BedOrder();
 
   private BedOrder() {}
 

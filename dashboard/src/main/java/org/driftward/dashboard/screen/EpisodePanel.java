@@ -3,6 +3,7 @@ package org.driftward.dashboard.screen;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 
@@ -14,6 +15,7 @@ import org.driftward.alerts.contract.EpisodeChange;
  * @param oneTouch actions that need no further word
  * @param worded actions that ask for a reason, a person or a time
  * @param story newest first
+ * @param told how each alarm reached whom beyond the board, the newest alarm first
  */
 public record EpisodePanel(
     String id,
@@ -25,13 +27,19 @@ public record EpisodePanel(
     List<Cause> reasons,
     List<Act> oneTouch,
     List<Act> worded,
-    List<StoryLine> story) {
+    List<StoryLine> story,
+    List<ToldLine> told) {
 
   /** A reason with its own priority. */
   public record Cause(Sign sign, String words, Countdown since) {}
 
   public static EpisodePanel of(
-      Episode episode, List<EpisodeChange> story, Reader reader, Instant now, ZoneId zone) {
+      Episode episode,
+      List<EpisodeChange> story,
+      List<Delivery> told,
+      Reader reader,
+      Instant now,
+      ZoneId zone) {
     return new EpisodePanel(
         episode.id(),
         episode.version(),
@@ -49,7 +57,8 @@ public record EpisodePanel(
             .toList(),
         Acts.oneTouch(episode, reader),
         Acts.worded(episode, reader),
-        newestFirst(story, now, zone));
+        newestFirst(story, now, zone),
+        told.stream().map(one -> ToldLine.of(one, now, zone)).toList());
   }
 
   private static List<StoryLine> newestFirst(List<EpisodeChange> story, Instant now, ZoneId zone) {

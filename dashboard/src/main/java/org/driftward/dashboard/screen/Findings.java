@@ -38,4 +38,13 @@ public final class Findings {
   public @Nullable String unit(String code) {
     return catalogue.find(code).map(CatalogueEntry::unit).orElse(null);
   }
+
+  /** The range of a well adult in words, or empty. */
+  public String expected(String code) {
+    return catalogue
+        .find(code)
+        .map(CatalogueEntry::expected)
+        .map(range -> Wording.number(range.low()) + " to " + Wording.number(range.high()))
+        .orElse("");
+  }
 }

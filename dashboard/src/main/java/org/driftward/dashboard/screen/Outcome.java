@@ -46,6 +46,11 @@ public record Outcome(boolean done, String words) {
     return new Outcome(false, "Nothing was changed: " + why + ".");
   }
 
+  /** Something that is no action on an episode was recorded. */
+  public static Outcome done(String words) {
+    return new Outcome(true, words);
+  }
+
   private static String owner(Episode now) {
     return now.ownerName() == null ? String.valueOf(now.owner()) : now.ownerName();
   }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Concern;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param hand or null without an episode
  * @param nextSet when the next set is due, or null before the first
  * @param acts one-touch actions, the next natural one first
+ * @param told how the newest alarm reached whom beyond the board; empty where a page does not say
  */
 public record PatientLine(
     String encounter,
@@ -39,15 +41,21 @@ public record PatientLine(
     List<String> plan,
     @Nullable Hand hand,
     @Nullable Countdown nextSet,
-    List<Act> acts) {
+    List<Act> acts,
+    List<ToldLine> told) {
 
   public PatientLine {
     reasons = List.copyOf(reasons);
     plan = List.copyOf(plan);
     acts = List.copyOf(acts);
+    told = List.copyOf(told);
   }
 
   public static PatientLine of(Card card, Reader reader, Instant now, ZoneId zone) {
+    return of(card, List.of(), reader, now, zone);
+  }
+
+  static PatientLine of(Card card, List<Delivery> told, Reader reader, Instant now, ZoneId zone) {
     var episode = card.episode();
     return new PatientLine(
         card.encounter(),
@@ -67,7 +75,8 @@ public record PatientLine(
         card.nextDue() == null
             ? null
             : Countdown.due(card.nextDue(), "set due in", "set overdue by"),
-        episode == null ? List.of() : Acts.oneTouch(episode, reader));
+        episode == null ? List.of() : Acts.oneTouch(episode, reader),
+        told.stream().map(one -> ToldLine.of(one, now, zone)).toList());
   }
 
   /** Whether nothing asks for attention: the patient shares a line with others. */

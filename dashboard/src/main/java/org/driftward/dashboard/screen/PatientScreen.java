@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Score;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param trend significant first
  * @param changed by body function
  * @param episode the running one, or null
+ * @param panel what may be set in a care plan
  */
 public record PatientScreen(
     Identity who,
@@ -36,9 +38,14 @@ public record PatientScreen(
     List<DriftRow> drift,
     List<TrendRow> trend,
     List<ChangeGroup> changed,
-    @Nullable EpisodePanel episode) {
+    @Nullable EpisodePanel episode,
+    PlanPanel panel) {
 
-  public static PatientScreen of(PatientView view, Findings findings, Reader reader, ZoneId zone) {
+  /**
+   * @param told how the alarms of the running episode reached whom
+   */
+  public static PatientScreen of(
+      PatientView view, List<Delivery> told, Findings findings, Reader reader, ZoneId zone) {
     Instant now = view.asOf();
     Snapshot snapshot = view.snapshot();
     var episode = view.episode();
@@ -54,7 +61,8 @@ public record PatientScreen(
         snapshot == null ? List.of() : drift(snapshot.drift(), findings, now, zone),
         snapshot == null ? List.of() : trend(snapshot, findings, now),
         snapshot == null ? List.of() : ChangeGroup.of(snapshot.changed(), findings),
-        episode == null ? null : EpisodePanel.of(episode, view.story(), reader, now, zone));
+        episode == null ? null : EpisodePanel.of(episode, view.story(), told, reader, now, zone),
+        PlanPanel.of(view, findings, reader, zone));
   }
 
   private static String interval(@Nullable Snapshot snapshot) {

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.driftward.dashboard.core.Card;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
@@ -41,15 +40,22 @@ final class PlanNotes {
     for (Limit limit : plan.limits()) {
       notes.add(
           "Altered limit: %s %s"
-              .formatted(findings.name(limit.code()), range(limit, findings.unit(limit.code()))));
+              .formatted(
+                  findings.name(limit.code()),
+                  range(limit.low(), limit.high(), findings.unit(limit.code()))));
     }
     if (plan.interval() != null) {
       notes.add("A set every " + Wording.span(plan.interval()));
     }
     if (!notes.isEmpty()) {
       notes.add(
-          "Signed by %s until %s: %s"
-              .formatted(plan.signedBy(), Wording.time(plan.until(), now, zone), plan.reason()));
+          "Signed by %s%s, from %s until %s: %s"
+              .formatted(
+                  plan.signedBy(),
+                  approved(plan),
+                  Wording.time(plan.from(), now, zone),
+                  Wording.time(plan.until(), now, zone),
+                  plan.reason()));
     }
     return notes;
   }
@@ -69,14 +75,21 @@ final class PlanNotes {
     return notes;
   }
 
-  private static String range(Limit limit, @Nullable String unit) {
-    BigDecimal low = limit.low();
-    BigDecimal high = limit.high();
+  private static String approved(CarePlan plan) {
+    return plan.approvedBy() == null
+        ? ""
+        : ", agreed by "
+            + plan.approvedBy()
+            + (plan.approverRole() == null ? "" : " (" + plan.approverRole() + ")");
+  }
+
+  static String range(@Nullable BigDecimal low, @Nullable BigDecimal high, @Nullable String unit) {
     if (low != null && high != null) {
       return Wording.withUnit(Wording.number(low) + " to " + Wording.number(high), unit);
     }
-    return low != null
-        ? "from " + Wording.withUnit(Wording.number(low), unit)
-        : "up to " + Wording.withUnit(Wording.number(Objects.requireNonNull(high)), unit);
+    if (low != null) {
+      return "from " + Wording.withUnit(Wording.number(low), unit);
+    }
+    return high == null ? "none" : "up to " + Wording.withUnit(Wording.number(high), unit);
   }
 }

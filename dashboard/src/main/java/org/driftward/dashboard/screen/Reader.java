@@ -31,6 +31,11 @@ public record Reader(String account, Set<String> roles) {
     return has(AccountRole.MANAGER) || has(AccountRole.ADMIN);
   }
 
+  /** Whether the person looks after the feeds. */
+  public boolean integrates() {
+    return has(AccountRole.INTEGRATION) || has(AccountRole.ADMIN);
+  }
+
   public boolean has(String role) {
     return roles.contains(role);
   }

@@ -13,7 +13,7 @@ public final class StartPage {
 
   /**
    * The response team starts at the queue, a person of one ward on its board, one of several at the
-   * list of them.
+   * list of them, one who looks after feeds and sees no ward at intake.
    *
    * @param wards that the person sees
    * @return a path, or empty where there is nothing to show
@@ -23,7 +23,7 @@ public final class StartPage {
       return Optional.of("/response");
     }
     return switch (wards.size()) {
-      case 0 -> Optional.empty();
+      case 0 -> reader.integrates() ? Optional.of("/intake") : Optional.empty();
       case 1 -> Optional.of(board(wards.get(0)));
       default -> Optional.of("/wards");
     };

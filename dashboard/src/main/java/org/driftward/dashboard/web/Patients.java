@@ -17,6 +17,8 @@ import org.driftward.dashboard.core.WardReader;
 @ApplicationScoped
 public class Patients {
 
+  private static final Duration AHEAD = Duration.ofHours(1);
+
   /** What became of the wish to see a patient. */
   public sealed interface Sight<T> {
     record Shown<T>(T view) implements Sight<T> {}
@@ -27,14 +29,22 @@ public class Patients {
     record Unknown<T>() implements Sight<T> {}
   }
 
-  private static final Duration AHEAD = Duration.ofHours(1);
-
   private final WardReader reader;
   private final AccessBook book;
 
   public Patients(WardReader reader, AccessBook book) {
     this.reader = reader;
     this.book = book;
+  }
+
+  /**
+   * Anything else about a patient.
+   *
+   * @param what is shown, as {@link AccessBook} keeps it
+   */
+  public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
+    var view = reader.patient(encounter);
+    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
   }
 
   public Sight<PatientView> patient(String encounter, Viewer viewer) {

@@ -9,12 +9,22 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.driftward.dashboard.contract.Setting;
+import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.WardReader.WardLine;
 import org.driftward.dashboard.screen.audit.SampleMeasures;
+import org.driftward.dashboard.screen.entry.EntryScreen;
+import org.driftward.dashboard.screen.entry.PreviewScreen;
 import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.Derivations;
+import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.contract.Finding;
+import org.driftward.scoring.contract.Preview.Outlook;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,7 +34,16 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RenderedPagesTest {
 
   static List<String> everyPage() {
-    return List.of(board(), queue(), patient(null), wards(), signIn(true), audit(), trial());
+    return List.of(
+        board(),
+        queue(),
+        patient(null),
+        assess(null),
+        assess(first()),
+        wards(),
+        audit(),
+        trial(),
+        signIn(true));
   }
 
   @ParameterizedTest
@@ -87,7 +106,11 @@ class RenderedPagesTest {
   void shouldOfferNothingToAManager() {
     var manager = new Reader("m.anager", Set.of(AccountRole.MANAGER));
     var screen = BoardScreen.of(Sample.board(), manager, Sample.ZONE);
-    String html = html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
+    String html =
+        html(
+            "board",
+            Map.of(
+                "frame", Sample.frame("/wards/alder"), "board", screen, "telling", Sample.TELLING));
     assertThat(html).doesNotContain("action=\"/episodes/");
   }
 
@@ -108,6 +131,73 @@ class RenderedPagesTest {
   }
 
   @Test
+  void shouldLeadFromTheRecordToItsCorrectionUnlessRetracted() {
+    assertThat(patient(null))
+        .contains("/encounters/V-104/assess?correct=" + first().id() + "\">Correct")
+        .contains("/encounters/V-104/worry");
+    var retracted =
+        SamplePatient.history().assessments().stream()
+            .filter(Assessment::retracted)
+            .findFirst()
+            .orElseThrow();
+    assertThat(patient(null)).doesNotContain("correct=" + retracted.id() + "\"");
+  }
+
+  /** WCAG 2.2, 1.3.1 and 3.3.2: every field has a name; groups of choices are groups. */
+  @Test
+  void shouldNameEveryFieldOfTheEntryPage() {
+    String page = assess(null);
+    var fields = Pattern.compile("data-field=\"([^\"]+)\"").matcher(page).results().toList();
+    var named =
+        Pattern.compile(
+                "<(?:fieldset|div) class=\"cell[^\"]*\" data-field=\"[^\"]+\"[^>]*>"
+                    + "<(?:legend|label for=\"f-[^\"]+\")>")
+            .matcher(page)
+            .results()
+            .count();
+    assertThat(fields).hasSizeGreaterThan(500);
+    assertThat(named).isEqualTo(fields.size());
+  }
+
+  @Test
+  void shouldShowUnitPreviousValueAndExpectedRangeBesideANumber() {
+    String page = assess(null);
+    int start = page.indexOf("data-field=\"respiratory-rate\"");
+    assertThat(page.substring(start, page.indexOf("data-field=\"oxygen-saturation\"", start)))
+        .contains("inputmode=\"decimal\"")
+        .contains("data-low=\"0\" data-high=\"100\"")
+        .contains("expected 12 to 20")
+        .contains("<span class=\"unit\">/min</span>")
+        .contains("class=\"before\"");
+  }
+
+  @Test
+  void shouldAskForAReasonToCorrectOrRetract() {
+    String page = assess(first());
+    assertThat(page)
+        .contains("Why is it corrected?")
+        .contains("Why is it retracted?")
+        .contains("name=\"revision\" value=\"" + (first().revision() + 1) + "\"");
+    assertThat(assess(null)).doesNotContain("Why is it");
+  }
+
+  @Test
+  void shouldForeseeInWords() {
+    assertThat(preview())
+        .contains("<b>7–9</b>")
+        .contains("incomplete, at least 7")
+        .contains("To settle it, measure: <b>Temperature</b>")
+        .contains("before 2")
+        .contains("Mean arterial pressure 76.7 mmHg")
+        .contains("next set due in");
+    var refused =
+        PreviewScreen.refused(List.of(new Fault("/findings/0/value", "out-of-range", "400 > 350")));
+    assertThat(Rendering.html("preview", Map.of("now", Sample.NOW, "preview", refused)))
+        .contains("Would be refused")
+        .contains("400 &gt; 350");
+  }
+
+  @Test
   void shouldTellInPlaceThatSomebodyWasFaster() {
     assertThat(patient(new Outcome(false, "Nothing was changed: too late")))
         .contains("said refused\">Nothing was changed: too late");
@@ -125,15 +215,43 @@ class RenderedPagesTest {
     assertThat(signIn(false)).doesNotContain("id=\"refused\"");
   }
 
+  @Test
+  void shouldSayHowEachAlarmReachedWhom() {
+    assertThat(patient(null))
+        .contains("<b>delivered</b> Team pager, webhook")
+        .contains("<b>not delivered, given up</b> Charge phone, mail")
+        .contains("the mail server refused it, 550");
+  }
+
+  @Test
+  void shouldShowInTheQueueWhoHasNotBeenTold() {
+    assertThat(queue()).contains("<b>not delivered, given up</b> Charge phone, mail");
+  }
+
+  @Test
+  void shouldSayOnTheBoardThatAChannelIsOff() {
+    assertThat(board()).contains("The policy tells people by mail, which is not configured.");
+  }
+
+  @Test
+  void shouldTellThePageWhatToSound() {
+    assertThat(board()).contains("<i data-notice=\"7\" data-level=\"high\"></i>");
+  }
+
   private static String board() {
     var screen = BoardScreen.of(Sample.board(), Sample.CHARGE, Sample.ZONE);
-    return html("board", Map.of("frame", Sample.frame("/wards/alder"), "board", screen));
+    return html(
+        "board",
+        Map.of("frame", Sample.frame("/wards/alder"), "board", screen, "telling", Sample.TELLING));
   }
 
   private static String queue() {
     var cards = Sample.board().cards().stream().filter(card -> card.episode() != null).toList();
-    var screen = QueueScreen.of(cards, Sample.CHARGE, Sample.NOW, Sample.ZONE);
-    return html("queue", Map.of("frame", Sample.frame("/response"), "queue", screen));
+    var told = Map.of(cards.get(0).episode().id(), Sample.TOLD);
+    var screen = QueueScreen.of(cards, told, Sample.CHARGE, Sample.NOW, Sample.ZONE);
+    return html(
+        "queue",
+        Map.of("frame", Sample.frame("/response"), "queue", screen, "telling", Sample.TELLING));
   }
 
   private static String wards() {
@@ -166,13 +284,50 @@ class RenderedPagesTest {
     data.put("frame", Sample.frame("/encounters/V-104"));
     data.put(
         "patient",
-        PatientScreen.of(SamplePatient.view(), Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
+        PatientScreen.of(
+            SamplePatient.view(), Sample.TOLD, Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
     data.put(
         "history",
-        HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE));
+        HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE, true));
     data.put("hours", 24);
     data.put("outcome", outcome);
     return html("patient", data);
+  }
+
+  private static Assessment first() {
+    return SamplePatient.history().assessments().stream()
+        .filter(one -> !one.retracted())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String assess(@Nullable Assessment correct) {
+    var record = new PatientRecord(SamplePatient.view(), SamplePatient.history());
+    var screen =
+        EntryScreen.of(
+            record, Catalogue.shipped(), "A-new", correct, null, name -> name, Sample.ZONE);
+    return html(
+        "assess", Map.of("frame", Sample.frame("/encounters/V-104/assess"), "entry", screen));
+  }
+
+  private static String preview() {
+    var draft = Objects.requireNonNull(SamplePatient.view().snapshot());
+    var derived =
+        Derivations.standard()
+            .from(
+                List.of(
+                    Finding.quantity("systolic-pressure", "110", "mm[Hg]"),
+                    Finding.quantity("diastolic-pressure", "60", "mm[Hg]")));
+    var before = Sample.snapshot("V-104", Sample.score(2, 2, null, List.of(), List.of()), 20);
+    var screen =
+        PreviewScreen.of(
+            new Outlook(draft, draft, before),
+            derived,
+            true,
+            Sample.FINDINGS,
+            Sample.NOW,
+            Sample.ZONE);
+    return Rendering.html("preview", Map.of("now", Sample.NOW, "preview", screen));
   }
 
   private static String html(String template, Map<String, Object> data) {

@@ -11,6 +11,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.driftward.alerts.contract.Channel;
+import org.driftward.alerts.contract.Delivery;
+import org.driftward.alerts.contract.Delivery.State;
+import org.driftward.alerts.contract.DeliveryDesk.Tone;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeState;
@@ -39,9 +43,25 @@ final class Sample {
   static final Reader CHARGE = new Reader("ines.varga", Set.of("charge"));
   static final Findings FINDINGS = new Findings(Catalogue.shipped());
 
+  /** One alarm to sound, and a channel that nobody configured. */
+  static final Telling TELLING =
+      Telling.of(
+          List.of(new Tone("E-V-104-1", 7, Level.HIGH)),
+          List.of("The policy tells people by mail, which is not configured"));
+
+  static final List<Delivery> TOLD =
+      List.of(
+          told("Team pager", Channel.WEBHOOK, State.DELIVERED, null),
+          told("Charge phone", Channel.MAIL, State.GIVEN_UP, "the mail server refused it, 550"));
+
   private static final Cards CARDS = new Cards(BigDecimal.valueOf(7));
 
   private Sample() {}
+
+  private static Delivery told(
+      String recipient, Channel channel, State state, @Nullable String why) {
+    return new Delivery(7, 0, channel, recipient, state, 1, ago(3), why);
+  }
 
   static Frame frame(String here) {
     return new Frame(

@@ -28,7 +28,13 @@ class StartPageTest {
 
   @Test
   void shouldLeadNowhereWithoutAWard() {
-    assertThat(StartPage.of(reader(AccountRole.ADMIN), List.of())).isEmpty();
+    assertThat(StartPage.of(reader(AccountRole.CHARGE), List.of())).isEmpty();
+  }
+
+  @Test
+  void shouldLeadToIntakeWhereThereAreFeedsToLookAfterAndNoWard() {
+    assertThat(StartPage.of(reader(AccountRole.ADMIN), List.of())).contains("/intake");
+    assertThat(StartPage.of(reader(AccountRole.INTEGRATION), List.of())).contains("/intake");
   }
 
   @Test

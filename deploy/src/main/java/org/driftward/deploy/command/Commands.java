@@ -11,7 +11,12 @@ import picocli.CommandLine.HelpCommand;
     name = "driftward",
     description = "Without a command: serve. With one: ask a server that runs.",
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {HelpCommand.class, JournalCommand.class})
+    subcommands = {
+      HelpCommand.class,
+      ImportCommand.class,
+      JournalCommand.class,
+      RescoreCommand.class
+    })
 public final class Commands {
 
   private Commands() {}

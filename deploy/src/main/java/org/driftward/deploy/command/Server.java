@@ -9,11 +9,13 @@ import java.io.InputStream;
 import java.net.ConnectException;
 import java.net.URI;
 import java.net.http.HttpClient;
+import java.net.http.HttpHeaders;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.Map;
 
 /** A running Driftward, asked over HTTP with an account's name and password. */
 final class Server {
@@ -58,6 +60,42 @@ final class Server {
     try (var answer = send(request)) {
       return JSON.readTree(answer);
     }
+  }
+
+  /**
+   * What came back, whatever the status.
+   *
+   * @param body in UTF-8
+   */
+  record Answer(int status, HttpHeaders headers, String body) {
+    JsonNode json() throws IOException {
+      return JSON.readTree(body);
+    }
+  }
+
+  /**
+   * Sends and hands back any answer, refusals included.
+   *
+   * @throws IOException if the server is not there
+   */
+  Answer exchange(String method, String path, Map<String, String> headers, BodyPublisher body)
+      throws IOException {
+    var request = request(path).header("Accept", "application/json").method(method, body);
+    headers.forEach(request::header);
+    try {
+      var response = client.send(request.build(), BodyHandlers.ofString(UTF_8));
+      return new Answer(response.statusCode(), response.headers(), response.body());
+    } catch (ConnectException e) {
+      throw new IOException("No server answers at " + base, e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException("Interrupted", e);
+    }
+  }
+
+  /** A refusal in words. */
+  IOException refused(Answer answer) {
+    return new IOException(refusal(answer.status(), answer.body().getBytes(UTF_8)));
   }
 
   private HttpRequest.Builder request(String path) {

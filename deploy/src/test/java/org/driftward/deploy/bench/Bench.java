@@ -8,7 +8,12 @@ import picocli.CommandLine.HelpCommand;
 @Command(
     name = "deploy/bench",
     synopsisSubcommandLabel = "NAME",
-    subcommands = {HelpCommand.class, AlarmLoadBench.class, IntakeBench.class})
+    subcommands = {
+      HelpCommand.class,
+      AlarmLoadBench.class,
+      IntakeBench.class,
+      ScoringBench.class
+    })
 public final class Bench {
 
   private Bench() {}

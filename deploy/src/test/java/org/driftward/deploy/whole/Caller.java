@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
+import java.net.http.HttpHeaders;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -13,6 +14,8 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** A program that calls the HTTP interface, with the name and password of an account or without. */
@@ -39,8 +42,13 @@ public final class Caller {
    * What came back.
    *
    * @param type media type, or an empty text
+   * @param headers all of them
    */
-  public record Answer(int status, String type, String body) {
+  public record Answer(int status, String type, HttpHeaders headers, String body) {
+    public Optional<String> header(String name) {
+      return headers.firstValue(name);
+    }
+
     public JsonNode json() {
       try {
         return JSON.readTree(body);
@@ -62,6 +70,15 @@ public final class Caller {
     return send("PUT", path, BodyPublishers.ofString(json));
   }
 
+  /** Anything else than JSON, or with further header fields. */
+  public Answer send(String method, String path, Map<String, String> headers, String body) {
+    try {
+      return exchange(method, path, headers, BodyPublishers.ofString(body));
+    } catch (IOException e) {
+      throw new AssertionError(method + " " + path + " is not answered", e);
+    }
+  }
+
   /** Whether the call is answered with 200, however it fails otherwise. */
   boolean answers(String path) {
     try {
@@ -80,18 +97,24 @@ public final class Caller {
   }
 
   private Answer exchange(String method, String path, BodyPublisher body) throws IOException {
+    return exchange(method, path, Map.of("Content-Type", "application/json"), body);
+  }
+
+  private Answer exchange(
+      String method, String path, Map<String, String> headers, BodyPublisher body)
+      throws IOException {
     var request =
         HttpRequest.newBuilder(address.resolve(path))
             .timeout(Duration.ofSeconds(60))
-            .header("Content-Type", "application/json")
             .method(method, body);
+    headers.forEach(request::header);
     if (credentials != null) {
       request.header("Authorization", credentials);
     }
     try {
       var response = CLIENT.send(request.build(), BodyHandlers.ofString());
       var type = response.headers().firstValue("Content-Type").orElse("");
-      return new Answer(response.statusCode(), type, response.body());
+      return new Answer(response.statusCode(), type, response.headers(), response.body());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IOException(e);

@@ -58,7 +58,7 @@ class FhirIT {
         .isEqualTo(400);
   }
 
-  private static String bundle(String encounter, double temperature) {
+  static String bundle(String encounter, double temperature) {
     var now = Instant.now().minusSeconds(60);
     return """
         {"resourceType": "Bundle", "type": "transaction", "entry": [

@@ -2,9 +2,11 @@ package org.driftward.ingest.config;
 
 import io.quarkus.runtime.configuration.MemorySize;
 import io.smallrye.config.ConfigMapping;
+import io.smallrye.config.WithConverter;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.Optional;
 
 /** Settings of intake. Every one has a default that suits a hospital of one machine. */
@@ -33,6 +35,47 @@ public interface IngestConfig {
 
   /** The site's mapping of foreign codes, a YAML file; without it, the one that ships. */
   Optional<Path> codeMap();
+
+  /** HL7 v2 over MLLP. */
+  Mllp mllp();
+
+  /** The listener, its bounds, and what a site settles for its feeds. */
+  interface Mllp {
+
+    /** The address it listens on; the protocol has neither login nor encryption of its own. */
+    @WithDefault("127.0.0.1")
+    String host();
+
+    /** 0 takes any free port. */
+    @WithDefault("2575")
+    int port();
+
+    /** How many senders may be connected at once; more are turned away. */
+    @WithDefault("64")
+    int maxConnections();
+
+    /** The largest message; a larger one is answered AR and its connection closed. */
+    @WithDefault("1M")
+    MemorySize maxMessage();
+
+    /** How long a connection may be silent between messages. */
+    @WithDefault("PT30M")
+    Duration idle();
+
+    /** How long one message may take to come in, and one answer to be taken. */
+    @WithDefault("PT30S")
+    Duration patience();
+
+    /** The time zone of times that name no offset; without it such times are refused. */
+    Optional<@WithConverter(ZoneConverter.class) ZoneId> zone();
+
+    /** The processing id (MSH-11) that is taken: P production, T training, D debugging. */
+    @WithDefault("P")
+    String processingId();
+
+    /** The assigning authority (PID-3.4) whose patient numbers count; without it, the first. */
+    Optional<String> patientAuthority();
+  }
 
   /** How we deal with Kafka. */
   Kafka kafka();

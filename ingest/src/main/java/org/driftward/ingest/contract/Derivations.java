@@ -3,6 +3,7 @@ package org.driftward.ingest.contract;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.driftward.ingest.core.derive.StandardDerivations;
 
 /**
@@ -20,7 +21,12 @@ public interface Derivations {
   Result from(Collection<Finding> together);
 
   static Derivations standard() {
-    return StandardDerivations.INSTANCE;
+    return StandardDerivations.ALL;
+  }
+
+  /** Only those of the standard ones that give a finding of one of these codes. */
+  static Derivations standard(Set<String> codes) {
+    return StandardDerivations.of(codes);
   }
 
   /** Both in a fixed order. */

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param stays every bed so far, oldest first, never empty; the last one is where the patient is
  * @param discharged or null while the patient is in the house
  * @param mergedInto the surviving encounter after a merge, or null
+ * @param cancelled when the admission was called off, or null; such a stay never was
  * @param version counts the changes of this encounter from 1; of two versions the higher wins
  */
 public record Encounter(
@@ -20,6 +21,7 @@ public record Encounter(
     Instant admitted,
     @Nullable Instant discharged,
     @Nullable String mergedInto,
+    @Nullable Instant cancelled,
     long version) {
 
   public Encounter {
@@ -35,6 +37,18 @@ public record Encounter(
     }
   }
 
+  /** A stay that nobody called off. */
+  public Encounter(
+      String id,
+      Patient patient,
+      List<Stay> stays,
+      Instant admitted,
+      @Nullable Instant discharged,
+      @Nullable String mergedInto,
+      long version) {
+    this(id, patient, stays, admitted, discharged, mergedInto, null, version);
+  }
+
   public String ward() {
     return current().ward();
   }
@@ -47,9 +61,9 @@ public record Encounter(
     return stays.get(stays.size() - 1);
   }
 
-  /** Whether the patient is in the house: neither discharged nor merged away. */
+  /** Whether the patient is in the house: neither discharged, nor merged away, nor called off. */
   public boolean present() {
-    return discharged == null && mergedInto == null;
+    return discharged == null && mergedInto == null && cancelled == null;
   }
 
   @Override

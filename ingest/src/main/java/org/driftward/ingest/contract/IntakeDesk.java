@@ -77,7 +77,7 @@ public interface IntakeDesk {
   }
 
   /** The newest first. */
-  Page refusals(Filter filter, Sight sight);
+  RefusalPage refusals(Filter filter, Sight sight);
 
   /**
    * One page of refusals.
@@ -85,8 +85,8 @@ public interface IntakeDesk {
    * @param next for {@link Filter#after()} of the next page, or null on the last
    * @param rules every rule that some refusal of this account's sight breaks
    */
-  record Page(List<Line> lines, @Nullable String next, List<String> rules) {
-    public Page {
+  record RefusalPage(List<Line> lines, @Nullable String next, List<String> rules) {
+    public RefusalPage {
       lines = List.copyOf(lines);
       rules = List.copyOf(rules);
     }

@@ -9,8 +9,8 @@ public enum Topic {
   ASSESSMENTS("driftward.assessments", false),
   /** Who, where: admission, transfer, discharge. */
   ENCOUNTERS("driftward.encounters", true),
-  /** The signed clinical settings now in force. */
-  CARE_PLANS("driftward.care-plans", true),
+  /** The signed clinical settings, every version: moments of the past are judged by theirs. */
+  CARE_PLANS("driftward.care-plans", false),
   /** What scoring says, one record for each clinical moment and revision of it. */
   SNAPSHOTS("driftward.snapshots", false),
   /** Every change of an episode. */

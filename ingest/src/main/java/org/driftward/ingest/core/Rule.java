@@ -8,6 +8,10 @@ public enum Rule implements Word {
   MALFORMED_JSON,
   /** The request is larger than this installation takes at once. */
   TOO_MANY,
+  /** Something asked of a resource that intake does not do, such as deleting it. */
+  UNSUPPORTED_REQUEST,
+  /** A condition that does not name the resource it stands beside. */
+  UNUSABLE_CONDITION,
   MISSING_FIELD,
   /** A field that holds another type of JSON value than it should. */
   WRONG_TYPE,
@@ -41,6 +45,8 @@ public enum Rule implements Word {
   CONTRADICTION,
   UNKNOWN_ENCOUNTER,
   MERGED_ENCOUNTER,
+  /** The admission was called off. */
+  CANCELLED_ENCOUNTER,
   OTHER_PATIENT,
   IN_THE_FUTURE,
   BEFORE_ADMISSION,
@@ -49,6 +55,8 @@ public enum Rule implements Word {
   DISCHARGED_BEFORE_ADMITTED,
   /** The bytes are not a resource of the standard they claim to follow. */
   MALFORMED_RESOURCE,
+  /** A kind of message, an event, a version or a use of it that we do not take. */
+  UNSUPPORTED,
   /** A status from which nobody can tell whether the value holds. */
   UNUSABLE_STATUS,
   /** A value that is only a bound, such as less than 5. */

@@ -43,6 +43,12 @@ final class StayRules {
           Rule.MERGED_ENCOUNTER,
           "encounter " + encounter.id() + " was merged into " + encounter.mergedInto());
     }
+    if (encounter.cancelled() != null) {
+      faults.add(
+          draft.pointer() + "/encounter",
+          Rule.CANCELLED_ENCOUNTER,
+          "the admission of encounter " + encounter.id() + " was called off");
+    }
     var takenAt = draft.takenAt();
     if (takenAt != null) {
       checkWithinStay(takenAt, draft.pointer() + "/takenAt", encounter, faults);

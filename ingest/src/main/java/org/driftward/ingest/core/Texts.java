@@ -6,7 +6,7 @@ import java.util.Optional;
  * What a text must be before it enters the house. Control characters and lone surrogates cannot be
  * stored or written as UTF-8 by everything downstream, so they stop here.
  */
-final class Texts {
+public final class Texts {
 
   static final int LONGEST_IDENTIFIER = 128;
   static final int LONGEST_NOTE = 4_000;
@@ -14,7 +14,7 @@ final class Texts {
   private Texts() {}
 
   /** What is wrong with an identifier, name or other one-line text; empty if nothing. */
-  static Optional<String> faultOfLine(String text) {
+  public static Optional<String> faultOfLine(String text) {
     if (text.isBlank()) {
       return Optional.of("is blank");
     }

@@ -2,6 +2,7 @@ package org.driftward.ingest.fhir;
 
 import java.util.Optional;
 import org.driftward.ingest.contract.CatalogueEntry;
+import org.driftward.ingest.contract.CodeSystem;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.Side;
 import org.driftward.ingest.contract.Word;
@@ -16,16 +17,13 @@ import org.hl7.fhir.r4.model.Observation;
  */
 final class BodySite {
 
-  static final String SITES = "urn:driftward:site";
-  static final String SIDES = "urn:driftward:side";
-
   private BodySite() {}
 
   /** The key of the finding, or empty with a fault in {@code into}. */
   static Optional<FindingKey> key(
       CatalogueEntry entry, Observation observation, String pointer, Converted into) {
-    var site = coded(observation, SITES);
-    var side = coded(observation, SIDES);
+    var site = coded(observation, CodeSystem.SITE);
+    var side = coded(observation, CodeSystem.SIDE);
     if (!entry.sites().isEmpty() && !site.map(entry.sites()::contains).orElse(false)) {
       into.fault(
           pointer + "/bodySite", Rule.UNKNOWN_SITE, "A site of " + entry.sites() + " is needed");

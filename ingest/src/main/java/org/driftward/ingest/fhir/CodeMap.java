@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
+import org.driftward.ingest.contract.CodeSystem;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 
@@ -19,11 +20,6 @@ import org.hl7.fhir.r4.model.Coding;
  * {@code fhir/codes.yaml}, and our own code system for what has no LOINC code. Immutable.
  */
 final class CodeMap {
-
-  static final String LOINC = "http://loinc.org";
-
-  /** Our own code system: the code is the catalogue's, the answer is the option's. */
-  static final String OURS = "urn:driftward:finding";
 
   private record Code(String system, String code) {}
 
@@ -39,9 +35,9 @@ final class CodeMap {
 
   CodeMap(Catalogue catalogue) {
     for (var entry : catalogue.entries()) {
-      findings.put(new Code(OURS, entry.code()), entry);
+      findings.put(new Code(CodeSystem.FINDING, entry.code()), entry);
       if (entry.loinc() != null) {
-        findings.put(new Code(LOINC, entry.loinc()), entry);
+        findings.put(new Code(CodeSystem.LOINC, entry.loinc()), entry);
       }
     }
     var file = read();
@@ -70,7 +66,9 @@ final class CodeMap {
     return answer.getCoding().stream()
         .map(
             coding ->
-                OURS.equals(coding.getSystem()) ? coding.getCode() : answers.get(code(coding)))
+                CodeSystem.FINDING.equals(coding.getSystem())
+                    ? coding.getCode()
+                    : answers.get(code(coding)))
         .filter(option -> option != null && entry.options().contains(option))
         .findFirst();
   }

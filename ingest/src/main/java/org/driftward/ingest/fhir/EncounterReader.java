@@ -4,27 +4,18 @@ import ca.uhn.fhir.model.api.TemporalPrecisionEnum;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Date;
 import java.util.Optional;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.EncounterChange;
 import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.core.Rule;
-import org.hl7.fhir.r4.model.Encounter.EncounterLocationComponent;
-import org.hl7.fhir.r4.model.Encounter.EncounterStatus;
 import org.hl7.fhir.r4.model.HumanName;
-import org.hl7.fhir.r4.model.Location;
 import org.jspecify.annotations.Nullable;
 
-/**
- * An Encounter with its Patient and Locations becomes a bed move. Ward and bed are the names of the
- * locations whose physical type is ward ({@code wa}) and bed ({@code bd}), codes of HL7's
- * location-physical-type; a location without a type is taken for the ward.
- */
+/** An Encounter with its Patient and Locations becomes a bed move. Thread-safe. */
 final class EncounterReader {
-
-  private static final String WARD = "wa";
-  private static final String BED = "bd";
 
   private final EncounterDirectory directory;
   private final Clock clock;
@@ -34,30 +25,73 @@ final class EncounterReader {
     this.clock = clock;
   }
 
+  /**
+   * Reads the Encounter into {@code into}: a bed move, or faults, or nothing where it puts nobody
+   * into a bed: a visit that is only planned, or never had a ward.
+   *
+   * @param condition create it only if it is not known, or null
+   */
   void read(
       org.hl7.fhir.r4.model.Encounter encounter,
       String pointer,
       References references,
+      @Nullable String condition,
       Converted into) {
     var id = References.number(encounter);
-    var patient = patient(encounter, references);
-    if (id.isEmpty() || patient.isEmpty()) {
-      into.fault(
-          pointer, Rule.MISSING_FIELD, "An Encounter needs a number, and a Patient that has one");
+    if (id.isEmpty()) {
+      into.fault(pointer + "/identifier", Rule.MISSING_FIELD, "An Encounter needs a number");
       return;
     }
     var known = directory.find(id.get());
-    var ward = place(encounter, references, WARD).or(() -> known.map(Encounter::ward));
-    if (ward.isEmpty()) {
-      // Nothing to put on a board: common for visits that never had a bed.
+    if (condition != null) {
+      var own = Condition.deciding(encounter.getIdentifier());
+      if (!Condition.holds(condition, own, pointer, into) || known.isPresent()) {
+        return;
+      }
+    }
+    if (known.isEmpty() && !began(encounter)) {
       return;
     }
-    var admitted = start(encounter).or(() -> known.map(Encounter::admitted));
-    var from = admitted.orElseGet(clock::instant);
-    var bed = place(encounter, references, BED).or(() -> known.map(Encounter::bed)).orElse(null);
-    into.changes.add(
-        new EncounterChange.Put(
-            id.get(), patient.get(), ward.get(), bed, from, from, end(encounter)));
+    var patient = patient(encounter, references).or(() -> known.map(Encounter::patient));
+    if (patient.isEmpty()) {
+      into.fault(
+          pointer + "/subject", Rule.MISSING_FIELD, "An Encounter needs a Patient with a number");
+      return;
+    }
+    put(encounter, id.get(), patient.get(), known, pointer, references, into);
+  }
+
+  private void put(
+      org.hl7.fhir.r4.model.Encounter encounter,
+      String id,
+      Patient patient,
+      Optional<Encounter> known,
+      String pointer,
+      References references,
+      Converted into) {
+    var place = Place.of(encounter.getLocation(), references);
+    var ward = Optional.ofNullable(place.ward()).or(() -> known.map(Encounter::ward));
+    if (ward.isEmpty()) {
+      return;
+    }
+    boolean sameWard = known.isPresent() && known.get().ward().equals(ward.get());
+    var bed = place.bed() == null && sameWard ? known.get().bed() : place.bed();
+    var now = clock.instant();
+    var admitted =
+        instant(encounter.getPeriod().getStart())
+            .or(() -> known.map(Encounter::admitted))
+            .orElse(now);
+    // A move of a known patient that does not say when it was is told as it happens.
+    var since = place.since() != null ? place.since() : known.isPresent() ? now : admitted;
+    var discharged = end(encounter);
+    if (discharged != null && discharged.isBefore(admitted)) {
+      into.fault(
+          pointer + "/period", Rule.DISCHARGED_BEFORE_ADMITTED, "The period ends before it starts");
+      return;
+    }
+    into.add(
+        pointer,
+        new EncounterChange.Put(id, patient, ward.get(), bed, since, admitted, discharged));
   }
 
   private static Optional<Patient> patient(
@@ -88,7 +122,7 @@ final class EncounterReader {
   /** Null where only the year or the month is known. */
   private static @Nullable LocalDate born(org.hl7.fhir.r4.model.Patient patient) {
     var born = patient.getBirthDateElement();
-    return born.getPrecision() == TemporalPrecisionEnum.DAY
+    return born.getValue() != null && born.getPrecision() == TemporalPrecisionEnum.DAY
         ? LocalDate.parse(born.getValueAsString())
         : null;
   }
@@ -101,45 +135,28 @@ final class EncounterReader {
     return given.isBlank() ? name.getFamily() : name.getFamily() + ", " + given;
   }
 
-  private static Optional<String> place(
-      org.hl7.fhir.r4.model.Encounter encounter, References references, String type) {
-    return encounter.getLocation().stream()
-        .filter(location -> type.equals(type(location, references)))
-        .map(location -> placeName(location, references))
-        .filter(name -> name != null)
-        .reduce((earlier, later) -> later);
+  private static boolean began(org.hl7.fhir.r4.model.Encounter encounter) {
+    var status = encounter.getStatus();
+    return status == null
+        || switch (status) {
+          case PLANNED, CANCELLED, ENTEREDINERROR -> false;
+          default -> true;
+        };
   }
 
-  private static String type(EncounterLocationComponent location, References references) {
-    var stated = location.getPhysicalType().getCodingFirstRep().getCode();
-    if (stated != null) {
-      return stated;
-    }
-    return references
-        .location(location.getLocation())
-        .map(Location::getPhysicalType)
-        .map(physical -> physical.getCodingFirstRep().getCode())
-        .orElse(WARD);
-  }
-
-  private static @Nullable String placeName(
-      EncounterLocationComponent location, References references) {
-    var resource = references.location(location.getLocation());
-    return resource
-        .map(found -> found.hasName() ? found.getName() : found.getIdentifierFirstRep().getValue())
-        .or(() -> Optional.ofNullable(location.getLocation().getDisplay()))
-        .orElse(null);
-  }
-
-  private static Optional<Instant> start(org.hl7.fhir.r4.model.Encounter encounter) {
-    return Optional.ofNullable(encounter.getPeriod().getStart()).map(date -> date.toInstant());
-  }
-
+  /** What was cancelled or never was ends like what is finished: the bed is free. */
   private @Nullable Instant end(org.hl7.fhir.r4.model.Encounter encounter) {
-    if (encounter.getStatus() != EncounterStatus.FINISHED) {
-      return null;
-    }
-    var end = encounter.getPeriod().getEnd();
-    return end == null ? clock.instant() : end.toInstant();
+    var status = encounter.getStatus();
+    boolean over =
+        status != null
+            && switch (status) {
+              case FINISHED, CANCELLED, ENTEREDINERROR -> true;
+              default -> false;
+            };
+    return over ? instant(encounter.getPeriod().getEnd()).orElseGet(clock::instant) : null;
+  }
+
+  private static Optional<Instant> instant(@Nullable Date date) {
+    return Optional.ofNullable(date).map(Date::toInstant);
   }
 }

@@ -5,6 +5,8 @@ import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.parser.IParser;
 import ca.uhn.fhir.parser.StrictErrorHandler;
 import jakarta.inject.Singleton;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import org.hl7.fhir.r4.model.Resource;
 import org.jspecify.annotations.Nullable;
@@ -24,10 +26,25 @@ final class FhirFormat {
    */
   <T extends Resource> T read(Class<T> type, @Nullable String mediaType, byte[] body) {
     try {
-      return parser(mediaType).parseResource(type, new String(body, StandardCharsets.UTF_8));
-    } catch (DataFormatException | IllegalArgumentException | ClassCastException e) {
-      throw new NotThisResourceException(type.getSimpleName(), e);
+      var text = text(body);
+      if (!isXml(mediaType)) {
+        PlainJson.check(body);
+      }
+      return parser(mediaType).parseResource(type, text);
+    } catch (CharacterCodingException e) {
+      throw new NotThisResourceException(type.getSimpleName(), "not UTF-8", e);
+    } catch (DataFormatException | IllegalArgumentException e) {
+      throw new NotThisResourceException(type.getSimpleName(), e.getMessage(), e);
+    } catch (RuntimeException e) {
+      // The parser answers some broken input with a null pointer or an index out of bounds
+      // (FhirFuzzTest found both): whatever it stumbles over, these bytes are no resource.
+      throw new NotThisResourceException(type.getSimpleName(), "its structure is broken", e);
     }
+  }
+
+  /** FHIR is UTF-8; what is not is refused, because a replaced character is another text. */
+  private static String text(byte[] body) throws CharacterCodingException {
+    return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(body)).toString();
   }
 
   String write(Resource resource, @Nullable String mediaType) {
@@ -49,8 +66,8 @@ final class FhirFormat {
   static final class NotThisResourceException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    NotThisResourceException(String type, Throwable cause) {
-      super("This is no R4 " + type + " that can be read: " + cause.getMessage(), cause);
+    NotThisResourceException(String type, @Nullable String why, Throwable cause) {
+      super("This is no R4 " + type + " that can be read: " + why, cause);
     }
   }
 }

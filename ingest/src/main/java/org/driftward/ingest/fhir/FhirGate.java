@@ -40,9 +40,10 @@ public class FhirGate implements Gate {
     try {
       return passage(take(received, bearer));
     } catch (NotThisResourceException e) {
-      var fault = new Fault("", Rule.MALFORMED_RESOURCE.word(), String.valueOf(e.getMessage()));
-      intake.refuse(received, fault);
-      return new Passage(false, List.of(fault));
+      var faults =
+          List.of(new Fault("", Rule.MALFORMED_RESOURCE.word(), String.valueOf(e.getMessage())));
+      intake.refuse(received, faults);
+      return new Passage(false, faults);
     } catch (CompletionException e) {
       if (e.getCause() instanceof UnavailableException unavailable) {
         throw unavailable;
@@ -51,7 +52,8 @@ public class FhirGate implements Gate {
     }
   }
 
-  private Result take(Received received, Bearer bearer) throws NotThisResourceException {
+  /** Without the condition it came with, if any: an identifier makes a replay one and the same. */
+  private Result take(Received received, Bearer bearer) {
     var type = received.contentType();
     var sight = bearer.sight();
     return received.target().equals(BUNDLE)
@@ -62,6 +64,7 @@ public class FhirGate implements Gate {
             sight::sees)
         : intake.take(
             format.read(Observation.class, type, received.bytes()),
+            null,
             received,
             bearer.account(),
             sight::sees);
@@ -73,6 +76,11 @@ public class FhirGate implements Gate {
     }
     if (result instanceof Result.NotKept refused) {
       return new Passage(false, refused.faults());
+    }
+    if (result instanceof Result.Each batch) {
+      return new Passage(
+          batch.each().stream().anyMatch(entry -> !entry.refused()),
+          batch.each().stream().flatMap(entry -> entry.faults().stream()).toList());
     }
     return Passage.refused(Rule.OTHER_WARD, "This account does not see the encounter's ward");
   }

@@ -10,6 +10,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.concurrent.CompletionException;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Assessment.Source;
@@ -27,10 +28,10 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Observation;
-import org.hl7.fhir.r4.model.OperationOutcome;
-import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Resource;
+import org.jspecify.annotations.Nullable;
 
 /** {@code POST /fhir} takes R4 Bundles, {@code POST /fhir/Observation} single Observations. */
 @Path("/fhir")
@@ -55,7 +56,7 @@ public class FhirResource {
 
   /** Reads one resource type and brings it in. */
   private interface Taker<T extends Resource> {
-    Result take(T resource, Received received);
+    Response take(T resource, Received received);
   }
 
   @POST
@@ -63,54 +64,74 @@ public class FhirResource {
   @Operation(
       summary = "Send a FHIR R4 Bundle",
       description =
-          "Patient, Encounter, Location and Observation entries, all or nothing. Observations whose"
-              + " code is not mapped are reported as warnings and kept for replay.")
-  @APIResponse(responseCode = "200", description = "Kept; an OperationOutcome says what")
+          "Patient, Encounter, Location and Observation entries. A batch is answered entry by entry;"
+              + " every other type is kept whole or not at all. Observations whose code is not"
+              + " mapped are reported as warnings and kept for replay.")
+  @APIResponse(
+      responseCode = "200",
+      description =
+          "Kept. To a batch or transaction, a Bundle with an answer for each entry; else an"
+              + " OperationOutcome says what")
   @APIResponse(responseCode = "400", description = "Refused; one issue for each fault")
   @APIResponse(responseCode = "503", description = "Not promised; repeat after Retry-After")
-  public Response bundle(@HeaderParam(HttpHeaders.CONTENT_TYPE) String type, byte[] body) {
+  public Response bundle(
+      @HeaderParam(HttpHeaders.CONTENT_TYPE) @Nullable String type, byte[] body) {
     return answer(
         Bundle.class,
         "POST /fhir",
         type,
         body,
-        Response.Status.OK,
-        (bundle, received) -> intake.take(bundle, received, sender.account(), sender::sees));
+        (bundle, received) -> {
+          var result = intake.take(bundle, received, sender.account(), sender::sees);
+          if (result instanceof Result.Each batch) {
+            return respond(200, Outcomes.bundle(BundleType.BATCHRESPONSE, batch.each()), type);
+          }
+          return result instanceof Result.Kept kept && bundle.getType() == BundleType.TRANSACTION
+              ? respond(200, Outcomes.bundle(BundleType.TRANSACTIONRESPONSE, kept.each()), type)
+              : outcome(result, 200, type);
+        });
   }
 
+  /**
+   * @param ifNoneExist create it only if no Observation has this identifier: {@code
+   *     identifier=system|value}
+   */
   @POST
   @Path("/Observation")
   @Blocking
-  @Operation(summary = "Send a FHIR R4 Observation")
+  @Operation(
+      summary = "Send a FHIR R4 Observation",
+      description = "With If-None-Exist, one that exists already stays as it is.")
   @APIResponse(responseCode = "201", description = "Kept; an OperationOutcome says what")
   @APIResponse(responseCode = "400", description = "Refused; one issue for each fault")
   @APIResponse(responseCode = "503", description = "Not promised; repeat after Retry-After")
-  public Response observation(@HeaderParam(HttpHeaders.CONTENT_TYPE) String type, byte[] body) {
+  public Response observation(
+      @HeaderParam(HttpHeaders.CONTENT_TYPE) @Nullable String type,
+      @HeaderParam("If-None-Exist") @Nullable String ifNoneExist,
+      byte[] body) {
     return answer(
         Observation.class,
         "POST /fhir/Observation",
         type,
         body,
-        Response.Status.CREATED,
         (observation, received) ->
-            intake.take(observation, received, sender.account(), sender::sees));
+            outcome(
+                intake.take(observation, ifNoneExist, received, sender.account(), sender::sees),
+                201,
+                type));
   }
 
   private <T extends Resource> Response answer(
-      Class<T> resource,
-      String target,
-      String type,
-      byte[] body,
-      Response.Status kept,
-      Taker<T> taker) {
+      Class<T> resource, String target, @Nullable String type, byte[] body, Taker<T> taker) {
     bodyLimit.check(body);
-    var received = sender.received(Source.FHIR, target, type, body);
+    var received =
+        sender.received(Source.FHIR, target, type == null ? FhirFormat.JSON : type, body);
     try {
-      return outcome(taker.take(format.read(resource, type, body), received), kept, type);
+      return taker.take(format.read(resource, type, body), received);
     } catch (NotThisResourceException e) {
       var fault = new Fault("", Rule.MALFORMED_RESOURCE.word(), String.valueOf(e.getMessage()));
-      intake.refuse(received, fault);
-      return respond(400, Outcomes.refused(java.util.List.of(fault)), type);
+      intake.refuse(received, List.of(fault));
+      return respond(400, Outcomes.refused(List.of(fault)), type);
     } catch (CompletionException e) {
       // The intake's own exception has a mapper that knows when to come again.
       if (e.getCause() instanceof UnavailableException unavailable) {
@@ -120,26 +141,21 @@ public class FhirResource {
     }
   }
 
-  private Response outcome(Result result, Response.Status kept, String type) {
+  private Response outcome(Result result, int kept, @Nullable String type) {
     if (result instanceof Result.Kept done) {
-      return respond(
-          kept.getStatusCode(),
-          Outcomes.accepted(done.assessments(), done.changes(), done.unmapped()),
-          type);
+      var outcome = Outcomes.accepted(done.assessments(), done.changes(), done.unmapped());
+      return respond(kept, outcome, type);
     }
     if (result instanceof Result.NotKept refused) {
       return respond(400, Outcomes.refused(refused.faults()), type);
     }
-    return respond(
-        403,
-        Outcomes.single(IssueType.FORBIDDEN, "This account does not see the encounter's ward"),
-        type);
+    return respond(403, Outcomes.otherWard(), type);
   }
 
-  private Response respond(int status, OperationOutcome outcome, String type) {
+  private Response respond(int status, Resource answer, @Nullable String type) {
     return Response.status(status)
         .type(FhirFormat.isXml(type) ? FhirFormat.XML : FhirFormat.JSON)
-        .entity(format.write(outcome, type))
+        .entity(format.write(answer, type))
         .build();
   }
 }

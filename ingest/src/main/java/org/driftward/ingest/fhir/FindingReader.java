@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.CatalogueEntry.Kind;
+import org.driftward.ingest.contract.CodeSystem;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue;
@@ -20,8 +21,6 @@ import org.hl7.fhir.r4.model.Type;
 
 /** Turns the value of an Observation or of one of its components into a finding. Thread-safe. */
 final class FindingReader {
-
-  private static final String UCUM = "http://unitsofmeasure.org";
 
   private final CodeMap codes;
   private final UcumConversion units = new UcumConversion();
@@ -55,12 +54,15 @@ final class FindingReader {
           "A value with a comparator is no value");
       return Optional.empty();
     }
+    if (!FindingValue.Quantity.fits(quantity.getValue())) {
+      return tooLong(pointer, into);
+    }
     var unit = quantity.getCode();
-    if (unit == null || !UCUM.equals(quantity.getSystem())) {
+    if (unit == null || !CodeSystem.UCUM.equals(quantity.getSystem())) {
       into.fault(
           pointer + "/valueQuantity/code",
           Rule.WRONG_UNIT,
-          "A unit is a UCUM code with system " + UCUM + ", for example " + entry.unit());
+          "A unit is a UCUM code with system " + CodeSystem.UCUM + ", for example " + entry.unit());
       return Optional.empty();
     }
     var converted = units.convert(quantity.getValue(), unit, entry.unit());
@@ -69,19 +71,29 @@ final class FindingReader {
           pointer + "/valueQuantity/code",
           Rule.WRONG_UNIT,
           "\"" + unit + "\" cannot be converted to " + entry.unit());
+    } else if (!FindingValue.Quantity.fits(converted.get())) {
+      return tooLong(pointer, into);
     }
     return converted.map(exact -> new FindingValue.Quantity(exact, entry.unit()));
   }
 
+  private static <T> Optional<T> tooLong(String pointer, Converted into) {
+    into.fault(pointer, Rule.MALFORMED_NUMBER, "This number has more digits than we can keep");
+    return Optional.empty();
+  }
+
   private static Optional<Grade> grade(Type value, String pointer, Converted into) {
     BigDecimal number = null;
-    if (value instanceof IntegerType integer) {
+    if (value instanceof IntegerType integer && integer.getValue() != null) {
       number = BigDecimal.valueOf(integer.getValue());
     } else if (value instanceof Quantity quantity && !quantity.hasComparator()) {
       number = quantity.getValue();
     }
     if (number == null) {
       return wrongKind(Kind.GRADE, pointer, into);
+    }
+    if (!FindingValue.Quantity.fits(number)) {
+      return tooLong(pointer, into);
     }
     try {
       return Optional.of(new Grade(number.intValueExact()));
@@ -106,7 +118,7 @@ final class FindingReader {
   }
 
   private static Optional<Text> text(Type value, String pointer, Converted into) {
-    return value instanceof StringType string
+    return value instanceof StringType string && string.getValue() != null
         ? Optional.of(new Text(string.getValue()))
         : wrongKind(Kind.TEXT, pointer, into);
   }

@@ -21,10 +21,9 @@ final class ObservationIdentity {
    * two observations the same: stay, time, code and site.
    */
   static String id(Observation observation, String encounter, Instant takenAt) {
-    for (var identifier : observation.getIdentifier()) {
-      if (identifier.hasValue()) {
-        return named("identifier", identifier.getSystem() + "|" + identifier.getValue());
-      }
+    var identifier = Condition.deciding(observation.getIdentifier());
+    if (identifier.isPresent()) {
+      return named("identifier", identifier.get().getSystem() + "|" + identifier.get().getValue());
     }
     var id = observation.getIdElement().getIdPart();
     if (id != null && !id.startsWith("urn:")) {
@@ -40,24 +39,29 @@ final class ObservationIdentity {
   }
 
   /**
-   * The version the sender counts. Where none is counted, four times the seconds from the year 2025
-   * to when it was issued, plus the order that the statuses have by themselves; so a status that
-   * changes without a new time of issue still wins.
+   * By the version the sender counts. Where none is counted, four times the seconds from the year
+   * 2025 to when it was issued, plus the order that the statuses have by themselves; so a status
+   * that changes without a new time of issue still wins.
    */
   static int revision(Observation observation) {
     var version = observation.getMeta().getVersionId();
     if (version != null && version.matches("[1-9][0-9]{0,8}")) {
-      return Integer.parseInt(version);
+      // Twice, so that the first version we hear of may already be a correction, which is never 1.
+      return 2 * Integer.parseInt(version) - (order(observation) == 1 ? 1 : 0);
     }
     long seconds =
-        observation.hasIssued()
+        observation.getIssued() != null
             ? Duration.between(REVISIONS_BEGIN, observation.getIssued().toInstant()).toSeconds()
             : 0;
     return (int) Math.min(Integer.MAX_VALUE, 4 * Math.max(0, seconds) + order(observation));
   }
 
   private static int order(Observation observation) {
-    return switch (observation.getStatus()) {
+    var status = observation.getStatus();
+    if (status == null) {
+      return 1;
+    }
+    return switch (status) {
       case AMENDED, CORRECTED -> 2;
       case ENTEREDINERROR, CANCELLED -> 3;
       default -> 1;

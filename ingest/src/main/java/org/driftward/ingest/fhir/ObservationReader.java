@@ -1,48 +1,63 @@
 package org.driftward.ingest.fhir;
 
 import java.time.Clock;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Assessment.Status;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.core.Rule;
-import org.hl7.fhir.r4.model.BaseDateTimeType;
-import org.hl7.fhir.r4.model.CodeableConcept;
-import org.hl7.fhir.r4.model.InstantType;
 import org.hl7.fhir.r4.model.Observation;
-import org.hl7.fhir.r4.model.Period;
-import org.hl7.fhir.r4.model.Type;
 import org.jspecify.annotations.Nullable;
 
 /**
  * One Observation becomes one assessment, with the finding it carries itself and those of its
- * components. So a later correction of the Observation is a revision of the assessment.
+ * components. So a later correction of the Observation is a revision of the assessment. The members
+ * of a panel are Observations of their own, whether they stand beside it or are contained in it.
  */
 final class ObservationReader {
 
-  private final CodeMap codes;
-  private final FindingReader values;
+  private final ObservationFindings findings;
   private final Clock clock;
 
   ObservationReader(CodeMap codes, Clock clock) {
-    this.codes = codes;
-    this.values = new FindingReader(codes);
+    this.findings = new ObservationFindings(codes);
     this.clock = clock;
   }
 
   /**
    * Reads the Observation into {@code into}: an assessment, or faults, or a note that nothing in it
-   * is known.
+   * is known; nothing where nothing was measured, or where it only groups its members.
    *
    * @param pointer JSON pointer to the Observation in the request
    * @param by who sends, where the Observation names no performer
+   * @param condition create it only if it does not exist, or null
    */
   void read(
-      Observation observation, String pointer, References references, String by, Converted into) {
+      Observation observation,
+      String pointer,
+      References references,
+      String by,
+      @Nullable String condition,
+      Converted into) {
+    var status = ObservationStatus.of(observation, pointer, into);
+    one(observation, status, pointer, references, by, condition, into);
+    for (var member : ContainedMembers.of(observation)) {
+      var at = pointer + "/contained/" + member.index();
+      var own = ObservationStatus.of(member.observation(), at, into);
+      one(member.observation(), own, at, references, by, null, into);
+    }
+  }
+
+  private void one(
+      Observation observation,
+      @Nullable Status status,
+      String pointer,
+      References references,
+      String by,
+      @Nullable String condition,
+      Converted into) {
     int faultsBefore = into.faults.size();
-    var status = status(observation, pointer, into);
     var encounter = references.encounter(observation.getEncounter());
     if (encounter.isEmpty()) {
       into.fault(pointer + "/encounter", Rule.MISSING_FIELD, "No encounter can be made out");
@@ -51,113 +66,76 @@ final class ObservationReader {
     if (patient.isEmpty()) {
       into.fault(pointer + "/subject", Rule.MISSING_FIELD, "No patient can be made out");
     }
-    var takenAt = effective(observation.getEffective(), pointer, into);
-    var findings = findings(observation, pointer, into);
-    if (into.faults.size() > faultsBefore) {
+    var takenAt = Moments.takenAt(observation.getEffective(), pointer, into);
+    if (condition != null) {
+      Condition.holds(condition, Condition.deciding(observation.getIdentifier()), pointer, into);
+    }
+    var found = found(observation, status, pointer, into);
+    if (into.faults.size() > faultsBefore || status == null) {
       return;
     }
-    boolean retracted = status == Assessment.Status.RETRACTED;
-    if (findings.isEmpty() && !retracted) {
-      into.unmapped(pointer + "/code");
+    boolean conditional = condition != null;
+    if (conditional && status == Status.RETRACTED) {
+      // Nothing is there that could be taken back.
       return;
     }
+    boolean takenBack =
+        status == Status.RETRACTED || (status == Status.AMENDED && found.isEmpty() && !conditional);
+    if (found.isEmpty() && !(takenBack && findings.emptiness(observation).takesBack(status))) {
+      noteEmpty(observation, pointer, into);
+      return;
+    }
+    // Not known before, it is a first statement; known, the lowest revision changes nothing.
+    var stated = conditional ? Status.FINAL : takenBack ? Status.RETRACTED : status;
     into.add(
         pointer,
         new Assessment(
             ObservationIdentity.id(observation, encounter.get(), takenAt),
-            ObservationIdentity.revision(observation),
-            status,
+            conditional ? 1 : ObservationIdentity.revision(observation),
+            stated,
             encounter.get(),
             patient.get(),
             takenAt,
-            recordedAt(observation),
+            observation.getIssued() == null ? clock.instant() : observation.getIssued().toInstant(),
             Assessment.Source.FHIR,
             performer(observation).orElse(by),
-            retracted ? "entered in error" : null,
-            findings));
+            stated == Status.FINAL ? null : reason(observation),
+            found));
   }
 
-  private static Assessment.@Nullable Status status(
-      Observation observation, String pointer, Converted into) {
-    var status = observation.getStatus();
-    if (status != null) {
-      switch (status) {
-        case FINAL, PRELIMINARY -> {
-          return Assessment.Status.FINAL;
+  /** What was entered in error may be unreadable, and is taken back all the same. */
+  private List<Finding> found(
+      Observation observation, @Nullable Status status, String pointer, Converted into) {
+    if (status != Status.RETRACTED) {
+      return findings.read(observation, pointer, into);
+    }
+    var apart = new Converted();
+    var readable = findings.read(observation, pointer, apart);
+    return apart.faults.isEmpty() ? readable : List.of();
+  }
+
+  private void noteEmpty(Observation observation, String pointer, Converted into) {
+    switch (findings.emptiness(observation)) {
+      case UNKNOWN -> {
+        // What has a value was noted where it stands.
+        if (!ObservationFindings.hasAnyValue(observation)) {
+          into.unmapped(pointer + "/code");
         }
-        case AMENDED, CORRECTED -> {
-          return Assessment.Status.AMENDED;
-        }
-        case ENTEREDINERROR, CANCELLED -> {
-          return Assessment.Status.RETRACTED;
-        }
-        default -> {}
       }
+      case UNSAID ->
+          into.fault(
+              pointer, Rule.MISSING_FIELD, "There is neither a value nor a dataAbsentReason");
+      case NOT_MEASURED, GROUPS -> {}
     }
-    into.fault(
-        pointer + "/status",
-        Rule.UNUSABLE_STATUS,
-        "The status must be final, preliminary, amended, corrected, cancelled or entered-in-error");
-    return null;
   }
 
-  private @Nullable Instant effective(@Nullable Type effective, String pointer, Converted into) {
-    if (effective instanceof InstantType instant && instant.getValue() != null) {
-      return instant.getValue().toInstant();
-    }
-    var moment =
-        effective instanceof Period period
-            ? period.hasEnd() ? period.getEndElement() : period.getStartElement()
-            : effective;
-    if (moment instanceof BaseDateTimeType time
-        && time.getValue() != null
-        && time.getTimeZone() != null) {
-      return time.getValue().toInstant();
-    }
-    into.fault(
-        pointer + "/effectiveDateTime",
-        Rule.MALFORMED_TIME,
-        "When the observation was true, to the minute and with a time zone, is not said");
-    return null;
-  }
-
-  private List<Finding> findings(Observation observation, String pointer, Converted into) {
-    var found = new ArrayList<Finding>();
-    if (!codes.isPanel(observation.getCode())) {
-      finding(observation.getCode(), observation.getValue(), observation, pointer, into)
-          .ifPresent(found::add);
-    }
-    var components = observation.getComponent();
-    for (int i = 0; i < components.size(); i++) {
-      var component = components.get(i);
-      finding(
-              component.getCode(),
-              component.getValue(),
-              observation,
-              pointer + "/component/" + i,
-              into)
-          .ifPresent(found::add);
-    }
-    return found;
-  }
-
-  /** Empty where nothing was measured (a data-absent reason) or the code is not ours. */
-  private Optional<Finding> finding(
-      CodeableConcept code,
-      @Nullable Type value,
-      Observation observation,
-      String pointer,
-      Converted into) {
-    var entry = codes.finding(code);
-    if (entry.isEmpty() || value == null) {
-      return Optional.empty();
-    }
-    var key = BodySite.key(entry.get(), observation, pointer, into);
-    return key.flatMap(found -> values.read(entry.get(), found, value, pointer, into));
-  }
-
-  private Instant recordedAt(Observation observation) {
-    return observation.hasIssued() ? observation.getIssued().toInstant() : clock.instant();
+  private static String reason(Observation observation) {
+    return switch (observation.getStatus()) {
+      case AMENDED -> "amended by the source";
+      case CORRECTED -> "corrected by the source";
+      case CANCELLED -> "cancelled by the source";
+      default -> "entered in error";
+    };
   }
 
   private static Optional<String> performer(Observation observation) {

@@ -83,9 +83,23 @@ final class References {
     if (reference.hasIdentifier() && reference.getIdentifier().hasValue()) {
       return Optional.of(reference.getIdentifier().getValue());
     }
+    var searched = searched(reference, type);
+    if (searched.isPresent()) {
+      return searched;
+    }
     var address = reference.getReferenceElement();
     return type.equals(address.getResourceType())
         ? Optional.ofNullable(address.getIdPart())
+        : Optional.empty();
+  }
+
+  /** The identifier of a conditional reference, {@code Patient?identifier=system|value}. */
+  private static Optional<String> searched(Reference reference, String type) {
+    var address = reference.getReference();
+    var start = type + "?identifier=";
+    return address != null && address.startsWith(start) && address.indexOf('&') < 0
+        ? Optional.of(address.substring(Math.max(start.length(), address.lastIndexOf('|') + 1)))
+            .filter(value -> !value.isEmpty())
         : Optional.empty();
   }
 

@@ -145,12 +145,16 @@ final class Uploads {
         null);
   }
 
-  /** Without a key, the same whole file is the same import: a call repeated after a lost answer. */
+  /**
+   * Without a key, the same whole file is the same import: a call repeated after a lost answer.
+   * Read by another mapping it is another one.
+   */
   private static String key(First first) {
-    if (first.key() != null) {
-      return first.key();
+    var key = first.key();
+    if (key == null) {
+      key = first.last() ? hash(first.bytes().array()) : UUID.randomUUID().toString();
     }
-    return first.last() ? hash(first.bytes().array()) : UUID.randomUUID().toString();
+    return first.mapping() == null ? key : key + "|" + first.mapping();
   }
 
   private static String hash(byte[] bytes) {

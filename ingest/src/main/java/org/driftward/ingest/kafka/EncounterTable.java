@@ -1,5 +1,7 @@
 package org.driftward.ingest.kafka;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -23,6 +25,13 @@ final class EncounterTable {
         encounter.id(),
         encounter,
         (known, told) -> told.version() >= known.version() ? told : known);
+  }
+
+  List<Encounter> ofPatient(String patient) {
+    return newest.values().stream()
+        .filter(encounter -> encounter.patient().id().equals(patient))
+        .sorted(Comparator.comparing(Encounter::id))
+        .toList();
   }
 
   void remove(String encounter) {

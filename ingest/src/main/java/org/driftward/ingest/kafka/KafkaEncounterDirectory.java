@@ -2,6 +2,7 @@ package org.driftward.ingest.kafka;
 
 import jakarta.inject.Singleton;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -14,10 +15,11 @@ import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
+import org.driftward.ingest.core.PatientEncounters;
 
 /** The encounters topic, read from its beginning and followed, in memory. Thread-safe. */
 @Singleton
-public class KafkaEncounterDirectory implements EncounterDirectory, RolePart {
+public class KafkaEncounterDirectory implements EncounterDirectory, PatientEncounters, RolePart {
 
   private final KafkaAccess access;
   private final Duration catchUp;
@@ -48,6 +50,13 @@ public class KafkaEncounterDirectory implements EncounterDirectory, RolePart {
    */
   public void confirm() {
     await(caughtUp());
+  }
+
+  /** As of the end of the topic now: a stay that is missed keeps a number that is given up. */
+  @Override
+  public List<Encounter> of(String patient) {
+    await(caughtUp());
+    return table.ofPatient(patient);
   }
 
   /** What this process has just sent and Kafka has acknowledged. */

@@ -89,7 +89,7 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     var lock = changeLocks[Math.floorMod(change.encounter().hashCode(), changeLocks.length)];
     lock.lock();
     try {
-      return answered(() -> changeInTurn(received, (EncounterChange.Put) change));
+      return answered(() -> changeInTurn(received, change));
     } finally {
       lock.unlock();
     }
@@ -131,13 +131,13 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
             });
   }
 
-  private CompletionStage<Outcome> changeInTurn(Received received, EncounterChange.Put put) {
-    var known = directory.findNewest(put.encounter());
-    var faults = Bookkeeping.check(known, put);
+  private CompletionStage<Outcome> changeInTurn(Received received, EncounterChange change) {
+    var known = directory.findNewest(change.encounter());
+    var faults = Bookkeeping.check(known, change);
     if (!faults.isEmpty()) {
       return keepRefused(received, faults);
     }
-    var next = Bookkeeping.apply(known, put);
+    var next = Bookkeeping.apply(known, change);
     Outcome accepted = new Accepted(List.of(next.id()));
     if (known.isPresent() && known.get().equals(next)) {
       return CompletableFuture.completedFuture(accepted);

@@ -37,6 +37,13 @@ final class TopicFollower {
   private static final JsonFormat<Encounter> ENCOUNTER = JsonFormat.of(Encounter.class);
   private static final Duration POLL = Duration.ofMillis(500);
   private static final Duration POLL_WHILE_AIMING = Duration.ofMillis(20);
+
+  /**
+   * How long the broker may sit on a fetch. It answers one connection in order, so a question about
+   * the end of the topic waits behind the fetch before it, and with it every bed move.
+   */
+  private static final Duration FETCH = Duration.ofMillis(25);
+
   private static final Duration AFTER_FAILURE = Duration.ofMillis(500);
   private static final Duration ANSWER = Duration.ofSeconds(2);
 
@@ -124,6 +131,7 @@ final class TopicFollower {
     settings.put(ConsumerConfig.KEY_DESERIALIZER_CLASS_CONFIG, StringDeserializer.class);
     settings.put(ConsumerConfig.VALUE_DESERIALIZER_CLASS_CONFIG, ByteArrayDeserializer.class);
     settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.FETCH_MAX_WAIT_MS_CONFIG, Math.toIntExact(FETCH.toMillis()));
     settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
     settings.put(ConsumerConfig.DEFAULT_API_TIMEOUT_MS_CONFIG, Math.toIntExact(ANSWER.toMillis()));

@@ -188,7 +188,9 @@ public class ImportQueue {
     } else if (worked instanceof Worked.Refused refused) {
       handle
           .createUpdate(
-              "UPDATE ingest.import SET state = 'refused', faults = :faults WHERE id = :id")
+              "UPDATE ingest.import SET state = 'refused', faults = :faults,"
+                  // The same file may come again, once the mapping is mended.
+                  + " key = key || '/' || id WHERE id = :id")
           .bind("faults", Columns.faults(refused.faults()))
           .bind("id", job.id())
           .execute();

@@ -39,14 +39,14 @@ public class StoredIntakeDesk implements IntakeDesk {
   }
 
   @Override
-  public Page refusals(Filter filter, Sight sight) {
+  public RefusalPage refusals(Filter filter, Sight sight) {
     return database.read(
         handle -> {
           var lines = Refusals.list(handle, filter, sight, PAGE + 1);
           boolean more = lines.size() > PAGE;
           var shown = more ? lines.subList(0, PAGE) : lines;
           var next = more ? shown.get(PAGE - 1).id() : null;
-          return new Page(shown, next, Refusals.rules(handle, sight));
+          return new RefusalPage(shown, next, Refusals.rules(handle, sight));
         });
   }
 

@@ -178,7 +178,7 @@ class ObservationReaderTest {
   }
 
   private Converted read(Observation observation) {
-    return reader.read(observation, "feed");
+    return reader.read(observation, null, "feed");
   }
 
   private static Observation identified(String status, String issued, String value) {

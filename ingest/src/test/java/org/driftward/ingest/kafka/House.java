@@ -24,24 +24,24 @@ import org.driftward.ingest.core.IntakeLimits;
 import org.driftward.ingest.core.IntakeRules;
 
 /** One process's intake and directory, running against a broker. */
-final class House implements AutoCloseable {
+public final class House implements AutoCloseable {
 
-  static final Instant NOW = Instant.parse("2026-01-05T12:00:00Z");
+  public static final Instant NOW = Instant.parse("2026-01-05T12:00:00Z");
   private static final Instant ADMITTED = Instant.parse("2026-01-05T08:00:00Z");
 
-  final KafkaEncounterDirectory directory;
-  final KafkaIntake intake;
+  public final KafkaEncounterDirectory directory;
+  public final KafkaIntake intake;
   final SimpleMeterRegistry meters = new SimpleMeterRegistry();
 
   /** Waits long enough for a broker on a busy machine. */
-  House(KafkaAccess access) {
+  public House(KafkaAccess access) {
     this(access, Duration.ofSeconds(20));
   }
 
   /**
    * @param patience how long it waits for Kafka's answers
    */
-  House(KafkaAccess access, Duration patience) {
+  public House(KafkaAccess access, Duration patience) {
     var config = config(patience);
     this.directory = new KafkaEncounterDirectory(access, config);
     var limits = new IntakeLimits(Duration.ofMinutes(5), Duration.ofHours(24), 1000);
@@ -70,7 +70,7 @@ final class House implements AutoCloseable {
         .getConfigMapping(IngestConfig.class);
   }
 
-  static Encounter encounter(String id, String ward, String bed) {
+  public static Encounter encounter(String id, String ward, String bed) {
     return new Encounter(
         id,
         new Patient("P-" + id, "Sample, One", LocalDate.of(1950, 2, 3), Patient.Sex.FEMALE),
@@ -81,7 +81,7 @@ final class House implements AutoCloseable {
         1);
   }
 
-  static Assessment assessment(String id, String encounter, Finding... findings) {
+  public static Assessment assessment(String id, String encounter, Finding... findings) {
     return new Assessment(
         id,
         1,
@@ -96,11 +96,11 @@ final class House implements AutoCloseable {
         List.of(findings));
   }
 
-  static Finding heartRate(int value) {
+  public static Finding heartRate(int value) {
     return Finding.quantity("heart-rate", Integer.toString(value), "/min");
   }
 
-  static Outcome outcome(CompletionStage<Outcome> stage) throws Exception {
+  public static Outcome outcome(CompletionStage<Outcome> stage) throws Exception {
     return stage.toCompletableFuture().get(60, TimeUnit.SECONDS);
   }
 

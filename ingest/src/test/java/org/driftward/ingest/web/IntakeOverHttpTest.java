@@ -3,6 +3,7 @@ package org.driftward.ingest.web;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.security.TestSecurity;
 import io.restassured.http.ContentType;
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.Timeout;
 
 /** Intake over real HTTP, on a real broker. */
 @QuarkusTest
+@QuarkusTestResource(RealDatabase.class)
 @Timeout(60)
 @TestSecurity(user = "nurse-7", roles = AccountRole.BEDSIDE, augmentors = SeesWardA.class)
 class IntakeOverHttpTest {

@@ -8,10 +8,8 @@ import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
-import org.driftward.scoring.core.timeline.Judge;
-import org.driftward.scoring.core.timeline.Rules;
-import org.driftward.scoring.core.timeline.Timeline;
 import org.driftward.scoring.definition.ScoreBooks;
+import org.driftward.scoring.edition.EditionsInForce;
 import org.driftward.scoring.policy.PolicyFile;
 
 /** Turns the settings into the pure core, which knows no configuration. */
@@ -38,14 +36,14 @@ public class ScoringBeans {
 
   @Produces
   @Singleton
-  Timeline timeline(Catalogue catalogue, ScoreBook book, ScoringPolicy policy) {
-    return new Timeline(Rules.always(new Judge(catalogue, book, policy)));
+  EditionsInForce editions(Catalogue catalogue, ScoreBook book, ScoringPolicy policy) {
+    return new EditionsInForce(catalogue, book, policy);
   }
 
-  /** In whatever role asks: it needs no state of the topology. */
+  /** In whatever role asks, under the editions then known: it needs no state of the topology. */
   @Produces
   @Singleton
-  Preview preview(Timeline timeline) {
-    return timeline.preview();
+  Preview preview(EditionsInForce editions) {
+    return (known, draft) -> editions.timeline().preview().of(known, draft);
   }
 }

@@ -17,6 +17,10 @@ public interface ScoringConfig {
   /** The hospital's own score definitions: files, or directories of them. */
   Optional<List<Path>> scores();
 
+  /** Where the reports of re-scoring are kept while they are looked at. */
+  @WithDefault("${driftward.data:data}/scoring-reports")
+  Path reports();
+
   /** How the topology runs. */
   Streams streams();
 

@@ -108,10 +108,7 @@ public record CarePlan(
     }
   }
 
-  /**
-   * A plan for a patient of no special population whose usual values go on, without a senior
-   * approver.
-   */
+  /** A plan for a patient of no special population whose usual values go on. */
   public CarePlan(
       String encounter,
       long version,
@@ -137,38 +134,29 @@ public record CarePlan(
         reason,
         signedBy,
         from,
-        until,
-        null,
-        null);
+        until);
   }
 
-  /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
-  public CarePlan signed(long number, String account) {
-    return new CarePlan(
-        encounter,
-        number,
-        oxygenScale,
-        limits,
-        interval,
-        ceiling,
-        hold,
-        populations,
-        newBaseline,
-        reason,
-        account,
-        from,
-        until,
-        approvedBy,
-        approverRole);
-  }
-
-  /** The same settings with other altered limits. */
-  public CarePlan withLimits(List<Limit> others) {
-    return new CarePlan(
+  /** A plan to which no senior clinician has yet agreed. */
+  public CarePlan(
+      String encounter,
+      long version,
+      int oxygenScale,
+      List<Limit> limits,
+      @Nullable Duration interval,
+      @Nullable String ceiling,
+      @Nullable Hold hold,
+      List<String> populations,
+      @Nullable Instant newBaseline,
+      String reason,
+      String signedBy,
+      Instant from,
+      Instant until) {
+    this(
         encounter,
         version,
         oxygenScale,
-        others,
+        limits,
         interval,
         ceiling,
         hold,
@@ -178,8 +166,47 @@ public record CarePlan(
         signedBy,
         from,
         until,
-        approvedBy,
-        approverRole);
+        null,
+        null);
+  }
+
+  /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
+  public CarePlan signed(long number, String account) {
+    return with(number, limits, account, approvedBy, approverRole);
+  }
+
+  /** The same with other altered limits. */
+  public CarePlan withLimits(List<Limit> others) {
+    return with(version, others, signedBy, approvedBy, approverRole);
+  }
+
+  /** The same, agreed by a senior clinician. */
+  public CarePlan approved(@Nullable String by, @Nullable String role) {
+    return with(version, limits, signedBy, by, role);
+  }
+
+  private CarePlan with(
+      long number,
+      List<Limit> altered,
+      String account,
+      @Nullable String approver,
+      @Nullable String role) {
+    return new CarePlan(
+        encounter,
+        number,
+        oxygenScale,
+        altered,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        account,
+        from,
+        until,
+        approver,
+        role);
   }
 
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */

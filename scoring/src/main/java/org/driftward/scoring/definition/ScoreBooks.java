@@ -2,6 +2,7 @@ package org.driftward.scoring.definition;
 
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -63,6 +64,24 @@ public final class ScoreBooks {
         throw new BrokenDefinitionException(
             path.toString(), 1, definition.id() + " is also defined in " + other);
       }
+      byId.put(definition.id(), definition);
+    }
+    return new ScoreBook(List.copyOf(byId.values()));
+  }
+
+  /**
+   * The definitions of {@code base} with those of some texts; one with the id of another takes its
+   * place.
+   *
+   * @param texts contents of definition files
+   * @throws BrokenDefinitionException naming the text by its number from 1, and the line
+   */
+  public static ScoreBook with(ScoreBook base, List<String> texts, Catalogue catalogue) {
+    var reader = new DefinitionReader(catalogue);
+    var byId = new LinkedHashMap<String, ScoreDefinition>();
+    base.definitions().forEach(definition -> byId.put(definition.id(), definition));
+    for (int i = 0; i < texts.size(); i++) {
+      var definition = reader.read("score " + (i + 1), new StringReader(texts.get(i)));
       byId.put(definition.id(), definition);
     }
     return new ScoreBook(List.copyOf(byId.values()));

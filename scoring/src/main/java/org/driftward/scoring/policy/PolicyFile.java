@@ -8,8 +8,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -48,8 +48,12 @@ public final class PolicyFile {
 
   /** The policy that ships with the application. */
   public static ScoringPolicy shipped() {
-    var in = Objects.requireNonNull(PolicyFile.class.getResourceAsStream(SHIPPED), SHIPPED);
-    var file = read(SHIPPED, in);
+    Sections file;
+    try (var in = Objects.requireNonNull(PolicyFile.class.getResourceAsStream(SHIPPED), SHIPPED)) {
+      file = parse(SHIPPED, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     return Objects.requireNonNull(file.scoring(), SHIPPED).under(file.version());
   }
 
@@ -62,23 +66,30 @@ public final class PolicyFile {
    */
   public static ScoringPolicy read(Path path) {
     try {
-      var file = read(path.toString(), Files.newInputStream(path));
-      var section = file.scoring();
-      return section == null
-          ? shipped().withVersion(file.version())
-          : section.under(file.version());
+      return read(path.toString(), Files.readString(path), shipped());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private static Sections read(String name, InputStream content) {
-    try (content) {
-      return YAML.readValue(content, Sections.class);
+  /**
+   * The scoring policy of a file's text: its {@code scoring} section, or {@code otherwise} under
+   * the file's version.
+   *
+   * @param name of the file, for faults
+   * @throws IllegalStateException naming file, line and fault if the text is broken
+   */
+  public static ScoringPolicy read(String name, String text, ScoringPolicy otherwise) {
+    var file = parse(name, text);
+    var section = file.scoring();
+    return section == null ? otherwise.withVersion(file.version()) : section.under(file.version());
+  }
+
+  private static Sections parse(String name, String text) {
+    try {
+      return YAML.readValue(text, Sections.class);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(name + ": " + e.getMessage(), e);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 

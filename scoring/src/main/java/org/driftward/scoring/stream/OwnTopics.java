@@ -14,7 +14,7 @@ import org.driftward.ingest.contract.Topic;
 
 /**
  * Kafka Streams gives up when a topic it reads is missing. So scoring waits for the topics of the
- * house, and then makes the one of its own, with as many partitions.
+ * house, and then makes those of its own.
  */
 final class OwnTopics {
 
@@ -48,17 +48,20 @@ final class OwnTopics {
           "topics keyed by encounter differ in their partitions: " + partitions);
     }
     if (describe(admin, ScoringTopology.MOVES_TOPIC).isEmpty()) {
-      make(admin, partitions.get(0), replication);
+      make(admin, ScoringTopology.MOVES_TOPIC, partitions.get(0), replication);
+    }
+    if (describe(admin, EditionTopic.TOPIC).isEmpty()) {
+      make(admin, EditionTopic.TOPIC, 1, replication);
     }
     return true;
   }
 
-  private static void make(Admin admin, int partitions, short replication)
+  private static void make(Admin admin, String name, int partitions, short replication)
       throws ExecutionException, InterruptedException {
     var replicas = replication < 0 ? Optional.<Short>empty() : Optional.of(replication);
-    var topic = new NewTopic(ScoringTopology.MOVES_TOPIC, Optional.of(partitions), replicas);
+    var topic = new NewTopic(name, Optional.of(partitions), replicas);
     var settings = new HashMap<String, String>();
-    // A move may wait for its task as long as it takes.
+    // A move may wait for its task as long as it takes, and an edition is never over.
     settings.put("retention.ms", "-1");
     try {
       admin.createTopics(List.of(topic.configs(settings))).all().get();

@@ -33,10 +33,14 @@ public final class ScoringMetrics {
     return Counter.builder(name).description(description).register(registry);
   }
 
-  void done(String topic, Outcome outcome) {
+  /** A record of {@code topic} was taken in. */
+  void taken(String topic) {
     if (topic.equals(Topic.ASSESSMENTS.topic())) {
       scored.increment();
     }
+  }
+
+  void done(Outcome outcome) {
     sent.increment(outcome.snapshots().size());
     if (outcome.rewrittenFrom() != null) {
       rewritten.increment();

@@ -13,7 +13,7 @@ import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.scoring.config.ScoringConfig;
-import org.driftward.scoring.core.timeline.Timeline;
+import org.driftward.scoring.edition.EditionsInForce;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -31,6 +31,7 @@ public class ScoringStreams implements RolePart {
   private final ScoringConfig.Streams config;
   private final ScoringParts parts;
   private final StreamMeters meters;
+  private final EditionTopic editions;
   private final Failures failures = new Failures();
   private @Nullable Thread starter;
   private volatile @Nullable KafkaStreams streams;
@@ -39,18 +40,19 @@ public class ScoringStreams implements RolePart {
   public ScoringStreams(
       KafkaAccess access,
       ScoringConfig config,
-      Timeline timeline,
+      EditionsInForce editions,
       Catalogue catalogue,
       MeterRegistry registry) {
     this.access = access;
     this.config = config.streams();
     this.parts =
         new ScoringParts(
-            timeline,
+            editions::timeline,
             catalogue,
             new ScoringMetrics(registry),
             config.streams().rememberedEncounters());
     this.meters = new StreamMeters(registry);
+    this.editions = new EditionTopic(access, editions);
   }
 
   @Override
@@ -85,6 +87,11 @@ public class ScoringStreams implements RolePart {
       meters.unbind();
       running.close(LAST_WORDS);
     }
+    try {
+      editions.stop();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   @Override
@@ -92,6 +99,9 @@ public class ScoringStreams implements RolePart {
     var running = streams;
     if (running == null) {
       return Condition.ill(waitingFor);
+    }
+    if (editions.deaf()) {
+      return Condition.ill("new editions of the policy are not heard of; restart");
     }
     if (failures.recent()) {
       return Condition.ill("a processing thread failed and was replaced");
@@ -109,6 +119,7 @@ public class ScoringStreams implements RolePart {
       while (!topicsReady()) {
         Thread.sleep(config.restartAfter().toMillis());
       }
+      editions.follow();
       run();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

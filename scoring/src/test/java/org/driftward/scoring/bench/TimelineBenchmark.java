@@ -14,13 +14,13 @@ import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
+import org.driftward.scoring.core.timeline.Editions;
 import org.driftward.scoring.core.timeline.Entry;
 import org.driftward.scoring.core.timeline.Facts;
 import org.driftward.scoring.core.timeline.Head;
 import org.driftward.scoring.core.timeline.Judge;
 import org.driftward.scoring.core.timeline.MemoryEntries;
 import org.driftward.scoring.core.timeline.Outcome;
-import org.driftward.scoring.core.timeline.Rules;
 import org.driftward.scoring.core.timeline.Standing;
 import org.driftward.scoring.core.timeline.Timeline;
 import org.driftward.scoring.definition.ScoreBooks;
@@ -69,7 +69,7 @@ public class TimelineBenchmark {
   public void fillHistory() {
     var catalogue = Catalogue.shipped();
     var judge = new Judge(catalogue, ScoreBooks.shipped(catalogue), PolicyFile.shipped());
-    timeline = new Timeline(Rules.always(judge));
+    timeline = new Timeline(Editions.only(judge));
     standing = new Standing("V-1", Facts.NONE, Head.EMPTY, 0);
     keep(timeline.take(standing, entries, adult(), null));
     for (int i = 0; i < sets; i++) {

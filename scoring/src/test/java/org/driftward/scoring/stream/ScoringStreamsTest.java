@@ -58,7 +58,7 @@ class ScoringStreamsTest {
     return new ScoringStreams(
         broker.access(),
         new TestSettings(folder.resolve("scoring")),
-        Fixtures.timeline(),
+        Fixtures.editions(),
         Fixtures.CATALOGUE,
         new SimpleMeterRegistry());
   }

@@ -18,6 +18,7 @@ import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.core.timeline.Fixtures;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -361,5 +362,46 @@ class ScoringTopologyTest {
         .filter(score -> score.id().equals("news2"))
         .findFirst()
         .orElseThrow();
+  }
+
+  @Test
+  void shouldLetAnEditionReachEncountersThatNothingArrivesFor() {
+    for (int i = 0; i < 120; i++) {
+      topo.send(set("A-" + i).in("V-" + i).made());
+    }
+    assertThat(topo.snapshots()).hasSize(120);
+
+    topo.adopt(Fixtures.edition(80, "second", Given.MORNING));
+    passes(3);
+
+    assertThat(topo.snapshots())
+        .hasSize(120)
+        .allMatch(Snapshot::latest)
+        .allMatch(snapshot -> snapshot.sequence() == 2)
+        .extracting(Snapshot::policy)
+        .containsOnly("second");
+    passes(3);
+    assertThat(topo.snapshots()).isEmpty();
+  }
+
+  @Test
+  void shouldAdoptAnEditionBeforeTheNextRecordAndKeepItOverARestart() {
+    topo.send(set("A-1").made());
+    topo.adopt(Fixtures.edition(80, "second", Given.MORNING));
+    topo.send(set("A-2").at(1).made());
+    topo.restart();
+    topo.send(set("A-3").at(2).made());
+    passes(1);
+
+    assertThat(topo.listener().known().get("V-1").values())
+        .extracting(Snapshot::policy)
+        .containsOnly("second");
+    assertThat(topo.listener().latest().get("V-1").assessment()).isEqualTo("A-3");
+  }
+
+  private void passes(int pauses) {
+    for (int i = 0; i < pauses; i++) {
+      topo.passes(Walk.PAUSE);
+    }
   }
 }

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.driftward.scoring.config.ScoringConfig;
 
 /** The settings of scoring for a small machine in a hurry. */
-record TestSettings(Path stateDir) implements ScoringConfig, ScoringConfig.Streams {
+public record TestSettings(Path stateDir) implements ScoringConfig, ScoringConfig.Streams {
 
   @Override
   public Optional<Path> policy() {
@@ -17,6 +17,11 @@ record TestSettings(Path stateDir) implements ScoringConfig, ScoringConfig.Strea
   @Override
   public Optional<List<Path>> scores() {
     return Optional.empty();
+  }
+
+  @Override
+  public Path reports() {
+    return stateDir.resolveSibling("reports");
   }
 
   @Override

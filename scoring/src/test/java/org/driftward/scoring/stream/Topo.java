@@ -3,6 +3,7 @@ package org.driftward.scoring.stream;
 import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -33,8 +34,10 @@ import org.driftward.scoring.core.timeline.Arrival;
 import org.driftward.scoring.core.timeline.Arrival.Observed;
 import org.driftward.scoring.core.timeline.Arrival.Signed;
 import org.driftward.scoring.core.timeline.Arrival.Told;
+import org.driftward.scoring.core.timeline.Edition;
 import org.driftward.scoring.core.timeline.Fixtures;
 import org.driftward.scoring.core.timeline.Listener;
+import org.driftward.scoring.core.timeline.Timeline;
 
 /**
  * The topology in the test driver: records in, snapshots out. The driver deletes its files when it
@@ -54,6 +57,7 @@ final class Topo implements AutoCloseable {
   private final Path state;
   private final Map<Bytes, byte[]> changelog = new HashMap<>();
   private final int remembered;
+  private Timeline timeline = Fixtures.timeline();
   private final Listener listener = new Listener();
   private final SimpleMeterRegistry meters = new SimpleMeterRegistry();
   private TopologyTestDriver driver;
@@ -81,6 +85,15 @@ final class Topo implements AutoCloseable {
     rejected = output(driver, Topic.REJECTED);
     KeyValueStore<Bytes, byte[]> store = driver.getKeyValueStore(ScoringTopology.STORE);
     changelog.forEach(store::put);
+  }
+
+  /** From now on the process knows one more edition. */
+  void adopt(Edition edition) {
+    timeline = timeline.under(timeline.editions().with(edition));
+  }
+
+  void passes(Duration wallClock) {
+    driver.advanceWallClockTime(wallClock);
   }
 
   private void readChangelog() {
@@ -183,7 +196,7 @@ final class Topo implements AutoCloseable {
         StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedStoreMemory.class.getName());
     var parts =
         new ScoringParts(
-            Fixtures.timeline(), Fixtures.CATALOGUE, new ScoringMetrics(meters), remembered);
+            () -> timeline, Fixtures.CATALOGUE, new ScoringMetrics(meters), remembered);
     return new TopologyTestDriver(ScoringTopology.of(parts), settings);
   }
 

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -19,8 +18,6 @@ import org.driftward.alerts.contract.Call.Step;
 import org.driftward.alerts.contract.Call.Transfer;
 import org.driftward.alerts.contract.Call.Treatment;
 import org.driftward.alerts.contract.CallDesk.Entry;
-import org.driftward.alerts.contract.Episode;
-import org.driftward.alerts.contract.Reason;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
@@ -42,33 +39,6 @@ public final class Calls {
 
   public static boolean mayRecord(Actor actor) {
     return !Collections.disjoint(actor.roles(), SCRIBES);
-  }
-
-  /**
-   * Before its first entry.
-   *
-   * @param ceiling of care in force, or null
-   * @param callsBefore of this encounter in the 24 hours before
-   */
-  public static Call begun(Episode episode, @Nullable String ceiling, int callsBefore) {
-    return new Call(
-        episode.id(),
-        episode.encounter(),
-        episode.ward(),
-        episode.bed(),
-        0,
-        episode.openedAt(),
-        episode.reasons().stream().map(Reason::words).toList(),
-        ceiling,
-        callsBefore,
-        List.of(),
-        List.of(),
-        Set.of(),
-        List.of(),
-        null,
-        null,
-        List.of(),
-        null);
   }
 
   public static @Nullable Fault fault(Call call, Entry entry, Instant now) {

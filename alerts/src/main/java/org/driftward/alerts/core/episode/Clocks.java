@@ -62,6 +62,24 @@ final class Clocks {
         why(standing.state()));
   }
 
+  /**
+   * Somebody who should have been told cannot be: the next rung is told at once. On the last rung
+   * there is nobody else, and the clock goes on.
+   */
+  Decision unreached(Course course, String episode, String why, Instant now) {
+    var running = course.episode();
+    if (running == null
+        || !running.id().equals(episode)
+        || running.state() != EpisodeState.OPEN
+        || policy.ladder().of(running.level()).isLast(running.standing().rung())) {
+      return Decision.silent(course);
+    }
+    var standing = running.standing();
+    var to = (To) Stage.OPEN.clockRanOut(standing, turns.of(running, null, now));
+    return turns.changed(
+        course, running, running.movedTo(to.standing()), to.kind(), Happening.SERVICE, null, why);
+  }
+
   private static String why(EpisodeState state) {
     return switch (state) {
       case OPEN -> "nobody has answered in time";

@@ -49,6 +49,19 @@ final class Concerns {
     return sorted(all);
   }
 
+  /** Those of two episodes that become one; of the same rule the graver. */
+  static List<Concern> together(List<Concern> own, List<Concern> others) {
+    Map<String, Concern> byRule = new LinkedHashMap<>();
+    own.forEach(concern -> byRule.put(concern.rule(), concern));
+    others.forEach(
+        concern ->
+            byRule.merge(
+                concern.rule(),
+                concern,
+                (known, other) -> other.level().compareTo(known.level()) > 0 ? other : known));
+    return sorted(List.copyOf(byRule.values()));
+  }
+
   /**
    * After a new picture: what fired joins or rises at once; what did not fire, or less, falls or
    * leaves as its recovery lasts.

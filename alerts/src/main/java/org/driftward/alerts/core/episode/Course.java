@@ -171,6 +171,22 @@ public record Course(
         planRuns);
   }
 
+  /** The running episode went over to another encounter. */
+  Course withoutEpisode() {
+    return new Course(
+        encounter,
+        place,
+        cursor,
+        recent,
+        episodes,
+        null,
+        quiet,
+        lateness,
+        suppressed,
+        plan,
+        planRuns);
+  }
+
   /** An episode that is over is kept in its own record, not here. */
   Course withEpisode(Case changed) {
     return new Course(

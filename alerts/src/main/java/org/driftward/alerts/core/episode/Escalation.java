@@ -31,6 +31,7 @@ public final class Escalation {
   private final Actions actions;
   private final Plans plans;
   private final Turns turns;
+  private final Merging merging;
 
   public Escalation(EscalationPolicy policy, Triggers triggers) {
     this.policy = policy;
@@ -41,6 +42,7 @@ public final class Escalation {
     this.actions = new Actions(policy);
     this.plans = new Plans(policy);
     this.turns = new Turns(policy.ladder());
+    this.merging = new Merging(turns, alarms);
   }
 
   public EscalationPolicy policy() {
@@ -57,6 +59,16 @@ public final class Escalation {
     return clocks.ranOut(course, kind, now);
   }
 
+  /**
+   * The present alarm of an episode cannot reach somebody who should have been told. The caller
+   * knows that no newer alarm went out.
+   *
+   * @param why in words, for the journal
+   */
+  public Decision unreached(Course course, String episode, String why, Instant now) {
+    return clocks.unreached(course, episode, why, now);
+  }
+
   /** The patient was admitted, moved, discharged or merged into another encounter. */
   public Decision moved(Course course, Encounter encounter, Instant now) {
     if (encounter.version() <= course.place().version()) {
@@ -69,14 +81,40 @@ public final class Escalation {
       return Decision.silent(next);
     }
     if (!place.present()) {
-      var because =
-          encounter.mergedInto() == null ? "discharged" : "merged into " + encounter.mergedInto();
+      var because = whyGone(encounter);
       return turns.changed(
           next, running, running.closed(now, because), "closed", Happening.SERVICE, null, because);
     }
     return place.sameBedAs(course.place())
         ? Decision.silent(next)
         : turns.changed(next, running, running, "moved", Happening.SERVICE, null, null);
+  }
+
+  private static String whyGone(Encounter encounter) {
+    if (encounter.mergedInto() != null) {
+      return "merged into " + encounter.mergedInto();
+    }
+    return encounter.cancelled() == null ? "discharged" : "admission called off";
+  }
+
+  /**
+   * Two encounters became one: what runs in the one given up goes on in the surviving one.
+   *
+   * @param encounter the one given up, as it is now
+   */
+  public List<Decision> merged(Course givenUp, Course survivor, Encounter encounter, Instant now) {
+    boolean news = encounter.version() > givenUp.place().version();
+    var running = givenUp.episode();
+    if (!news || running == null || !survivor.place().present()) {
+      return List.of(moved(givenUp, encounter, now));
+    }
+    return survivor.episode() == null
+        ? List.of(
+            Decision.silent(givenUp.withPlace(Place.of(encounter)).withoutEpisode()),
+            merging.inherited(survivor, running, givenUp.encounter()))
+        : List.of(
+            moved(givenUp, encounter, now),
+            merging.joined(survivor, survivor.episode(), running, givenUp.encounter(), now));
   }
 
   /** A person acts on an episode of this encounter. */

@@ -3,6 +3,7 @@ package org.driftward.alerts.core.policy;
 import java.time.Duration;
 import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The escalation section of a hospital's policy.
@@ -11,6 +12,7 @@ import java.util.Set;
  * @param backEntry a picture older than this when it comes in was entered late: it opens no episode
  * @param longestHold how long a person may let an episode rest
  * @param deciders account roles that may hold and close
+ * @param outreach how people are told beyond the board; without it, by the board alone
  */
 public record EscalationPolicy(
     String version,
@@ -21,7 +23,8 @@ public record EscalationPolicy(
     Duration longestHold,
     Set<String> deciders,
     PlanRules plans,
-    ShiftRules shifts) {
+    ShiftRules shifts,
+    @Nullable Outreach outreach) {
 
   public EscalationPolicy {
     Objects.requireNonNull(version, "version");
@@ -30,11 +33,17 @@ public record EscalationPolicy(
     Objects.requireNonNull(ladder, "ladder");
     Objects.requireNonNull(plans, "plans");
     Objects.requireNonNull(shifts, "shifts");
+    outreach = outreach == null ? Outreach.NOBODY : outreach;
     Durations.positive("back-entry", backEntry);
     Durations.positive("longest-hold", longestHold);
     deciders = Set.copyOf(deciders);
     if (deciders.isEmpty()) {
       throw new IllegalArgumentException("nobody may hold or close");
     }
+  }
+
+  @Override
+  public Outreach outreach() {
+    return Objects.requireNonNull(outreach, "outreach");
   }
 }

@@ -28,6 +28,10 @@ public record Response(List<Rung> rungs, Duration attend, Duration reassess, Dur
     return rungs.get(capped(index));
   }
 
+  public boolean isLast(int index) {
+    return capped(index) == rungs.size() - 1;
+  }
+
   public int capped(int index) {
     return Math.min(index, rungs.size() - 1);
   }

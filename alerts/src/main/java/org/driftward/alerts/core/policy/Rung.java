@@ -3,15 +3,16 @@ package org.driftward.alerts.core.policy;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.driftward.alerts.contract.Channel;
 
 /**
  * One step of the ladder.
  *
  * @param audience who is told, never empty
- * @param channels names of the channels they are told by, never empty; {@code board} always is one
+ * @param channels they are told by, never empty; the board always is one
  * @param acknowledge how long they have to answer before the next rung is told
  */
-public record Rung(List<Audience> audience, List<String> channels, Duration acknowledge) {
+public record Rung(List<Audience> audience, List<Channel> channels, Duration acknowledge) {
 
   public Rung {
     audience = List.copyOf(audience);
@@ -19,7 +20,7 @@ public record Rung(List<Audience> audience, List<String> channels, Duration ackn
     if (audience.isEmpty()) {
       throw new IllegalArgumentException("a rung that tells nobody");
     }
-    if (!channels.contains("board")) {
+    if (!channels.contains(Channel.BOARD)) {
       throw new IllegalArgumentException("a rung that the board does not show: " + channels);
     }
     Durations.positive("acknowledge", acknowledge);

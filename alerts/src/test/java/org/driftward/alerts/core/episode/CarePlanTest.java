@@ -125,19 +125,7 @@ class CarePlanTest {
   @Test
   void shouldNeedASeniorApproverForAlteredLimitsOnly() {
     var agreed = limited();
-    var alone =
-        new CarePlan(
-            "V-1",
-            1,
-            1,
-            agreed.limits(),
-            null,
-            null,
-            null,
-            "agreed",
-            "-",
-            agreed.from(),
-            agreed.until());
+    var alone = agreed.approved(null, null);
 
     assertThatThrownBy(() -> bed.signed(alone, People.CHARGE))
         .hasFieldOrPropertyWithValue("field", "approvedBy");
@@ -197,20 +185,17 @@ class CarePlanTest {
   private CarePlan plan(List<Limit> limits, @Nullable Hold hold, @Nullable Instant until) {
     var from = Bedside.START;
     return new CarePlan(
-        "V-1",
-        1,
-        1,
-        limits,
-        null,
-        null,
-        hold,
-        List.of(),
-        null,
-        "agreed",
-        "-",
-        from,
-        until == null ? from.plus(DAY) : until,
-        "Dr Six",
-        "consultant");
+            "V-1",
+            1,
+            1,
+            limits,
+            null,
+            null,
+            hold,
+            "agreed",
+            "-",
+            from,
+            until == null ? from.plus(DAY) : until)
+        .approved("Dr Six", "consultant");
   }
 }

@@ -50,9 +50,8 @@ public record EnteredForm(List<Finding> findings, List<String> problems) {
           }
         });
     for (var entry : catalogue.entries()) {
-      if (expected.contains(entry.region()) && Regions.byOneTouch(entry.region())) {
-        entry
-            .usual()
+      if (expected.contains(entry.region())) {
+        Regions.byOneTouch(entry)
             .ifPresent(usual -> keys(entry).forEach(key -> values.putIfAbsent(key, usual)));
       }
     }

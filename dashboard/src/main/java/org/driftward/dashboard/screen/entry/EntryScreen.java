@@ -71,10 +71,7 @@ public record EntryScreen(
         Identity.of(record.view().encounter(), now, zone),
         correct == null ? id : correct.id(),
         correct == null ? 1 : correct.revision() + 1,
-        Regions.of(
-            catalogue,
-            oneTouch -> new Fields(newest, corrected, names, now, zone, oneTouch),
-            known ? only : null),
+        Regions.of(catalogue, new Fields(newest, corrected, names, now, zone), known ? only : null),
         only == null || !known ? "" : only,
         correct == null ? null : correction(correct, names, now, zone));
   }

@@ -23,15 +23,13 @@ import org.jspecify.annotations.Nullable;
  * @param before the newest value of each finding
  * @param corrected values of the assessment that is being corrected; empty in a new one
  * @param names people's names by account
- * @param oneTouch whether one touch may record what is expected
  */
 record Fields(
     Map<FindingKey, Taken> before,
     Map<FindingKey, FindingValue> corrected,
     UnaryOperator<String> names,
     Instant now,
-    ZoneId zone,
-    boolean oneTouch) {
+    ZoneId zone) {
 
   /** The longest scale whose every grade has a touch target of its own: pain, 0 to 10. */
   private static final int LONGEST_SCALE = 11;
@@ -54,7 +52,7 @@ record Fields(
         expected == null ? "" : Wording.number(expected.low()),
         expected == null ? "" : Wording.number(expected.high()),
         options(entry, kind, last, value),
-        oneTouch ? entry.usual().map(FindingValue::plain).orElse("") : "",
+        Regions.byOneTouch(entry).map(FindingValue::plain).orElse(""),
         last == null ? "" : words(entry, last),
         value == null ? "" : value.plain(),
         kind == Kind.VALUE && expected != null && entry.formula() == null);

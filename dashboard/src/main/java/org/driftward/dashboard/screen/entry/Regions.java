@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.screen.entry.EntryRegion.Phrase;
@@ -13,6 +13,7 @@ import org.driftward.dashboard.screen.entry.EntryRow.Place;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.FindingKey;
+import org.driftward.ingest.contract.FindingValue;
 import org.driftward.ingest.contract.Side;
 import org.driftward.scoring.contract.Scalar;
 import org.jspecify.annotations.Nullable;
@@ -28,16 +29,21 @@ final class Regions {
 
   private Regions() {}
 
-  static boolean byOneTouch(String region) {
-    return !NEVER_BY_ONE_TOUCH.contains(region);
+  /**
+   * The value that one touch records; empty where there is none. What is computed from others is
+   * left to be computed: recorded beside them it would contradict them after the first exception.
+   */
+  static Optional<FindingValue> byOneTouch(CatalogueEntry entry) {
+    return NEVER_BY_ONE_TOUCH.contains(entry.region()) || entry.formula() != null
+        ? Optional.empty()
+        : entry.usual();
   }
 
   /**
-   * @param fields makes the fields of a region that one touch may fill, or may not
+   * @param fields makes each field
    * @param only the region that the person wants to record, or null for all
    */
-  static List<EntryRegion> of(
-      Catalogue catalogue, Function<Boolean, Fields> fields, @Nullable String only) {
+  static List<EntryRegion> of(Catalogue catalogue, Fields fields, @Nullable String only) {
     Map<String, List<CatalogueEntry>> byRegion = new LinkedHashMap<>();
     catalogue
         .entries()
@@ -45,10 +51,7 @@ final class Regions {
             entry -> byRegion.computeIfAbsent(entry.region(), it -> new ArrayList<>()).add(entry));
     var regions = new ArrayList<EntryRegion>();
     byRegion.forEach(
-        (id, entries) ->
-            regions.add(
-                region(
-                    id, entries, fields.apply(byOneTouch(id)), only == null || only.equals(id))));
+        (id, entries) -> regions.add(region(id, entries, fields, only == null || only.equals(id))));
     return regions;
   }
 
@@ -67,7 +70,7 @@ final class Regions {
   }
 
   private static Phrase phrase(CatalogueEntry entry, long count) {
-    var usual = entry.usual().orElseThrow();
+    var usual = byOneTouch(entry).orElseThrow();
     return new Phrase(
         entry.code(), entry.name() + " " + Wording.value(Scalar.of(usual), null), count);
   }

@@ -138,10 +138,9 @@ public class AssessPage {
   @Path("preview")
   @Consumes(MediaType.APPLICATION_JSON)
   public Response preview(@PathParam("encounter") String encounter, byte[] body) {
-    Visit visit = Visit.of(viewer);
     var sight = patients.recordAgain(encounter, viewer);
     if (!(sight instanceof Sight.Shown<PatientRecord> shown)) {
-      return hidden(visit, sight, here(encounter));
+      return Response.status(sight instanceof Sight.OtherWard<?> ? 403 : 404).build();
     }
     Assessment draft;
     try {
@@ -152,9 +151,8 @@ public class AssessPage {
     if (draft.retracted()) {
       return Response.status(Response.Status.BAD_REQUEST).build();
     }
-    var now = shown.view().view().asOf();
-    var frame = frames.of(visit, "").at(now);
-    return Response.ok(Pages.preview(frame, screen(previews.of(shown.view(), draft)))).build();
+    var screen = screen(previews.of(shown.view(), draft));
+    return Response.ok(Pages.preview(clock.instant(), screen)).build();
   }
 
   private PreviewScreen screen(Foresight foresight) {

@@ -21,6 +21,7 @@ class Assets {
           "assess-fields.css",
           "assess-form.js",
           "assess-keypad.js",
+          "assess-page.js",
           "assess-preview.js",
           "assess-time.js",
           "assess.css",
@@ -33,12 +34,18 @@ class Assets {
           "clock.js",
           "device.js",
           "dress.js",
+          "intake.css",
           "live.js",
+          "sound.js",
           "mark.svg",
+          "paper.css",
           "patient.css",
+          "people.css",
+          "print.js",
           "sign.css",
           "tokens.css",
-          "unsent.js");
+          "unsent.js",
+          "upload.js");
 
   private final String version = hash();
 

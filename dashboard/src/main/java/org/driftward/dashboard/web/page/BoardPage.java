@@ -17,6 +17,7 @@ import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.WardReader;
@@ -47,6 +48,7 @@ public class BoardPage {
   private final Answers answers;
   private final LiveSession session;
   private final Events events;
+  private final Tellings tellings;
   private final Clock clock;
 
   BoardPage(
@@ -56,6 +58,7 @@ public class BoardPage {
       Answers answers,
       LiveSession session,
       Events events,
+      Tellings tellings,
       Clock clock) {
     this.viewer = viewer;
     this.wards = wards;
@@ -63,6 +66,7 @@ public class BoardPage {
     this.answers = answers;
     this.session = session;
     this.events = events;
+    this.tellings = tellings;
     this.clock = clock;
   }
 
@@ -83,7 +87,7 @@ public class BoardPage {
     }
     Board board = wards.board(ward);
     Frame frame = frames.of(visit, here).at(board.asOf());
-    return Response.ok(Pages.board(frame, screen(visit, board))).build();
+    return Response.ok(Pages.board(frame, screen(visit, board), tellings.of(Set.of(ward)))).build();
   }
 
   @GET
@@ -108,6 +112,7 @@ public class BoardPage {
     var parts = new ArrayList<Part>();
     var body = Pages.boardBody(frame.at(now.asOf()), screen(visit, now));
     parts.add(new Part("board", body.render()));
+    parts.add(tellings.part(Set.of(now.ward())));
     if (before != null) {
       News.between(before, now).ifPresent(words -> parts.add(new Part("news", Escape.html(words))));
     }

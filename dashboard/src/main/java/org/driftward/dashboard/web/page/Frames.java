@@ -80,6 +80,9 @@ class Frames {
     if (visit.reader().answersForWards()) {
       links.add(new Link("/audit", "Measures"));
     }
+    if (visit.reader().integrates()) {
+      links.add(new Link("/intake", "Intake"));
+    }
     return links;
   }
 }

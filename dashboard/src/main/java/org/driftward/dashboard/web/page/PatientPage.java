@@ -21,6 +21,8 @@ import java.time.Instant;
 import java.time.Period;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.alerts.contract.Delivery;
+import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
@@ -61,6 +63,7 @@ public class PatientPage {
   private final LiveStream streams;
   private final Patients patients;
   private final WardSight sight;
+  private final DeliveryDesk deliveries;
   private final ScoreTables tables = ScoreTables.shipped(Catalogue.shipped());
   private final Findings findings = new Findings(Catalogue.shipped());
 
@@ -71,7 +74,8 @@ public class PatientPage {
       Answers answers,
       LiveStream streams,
       Patients patients,
-      WardSight sight) {
+      WardSight sight,
+      DeliveryDesk deliveries) {
     this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
@@ -79,6 +83,7 @@ public class PatientPage {
     this.streams = streams;
     this.patients = patients;
     this.sight = sight;
+    this.deliveries = deliveries;
   }
 
   @GET
@@ -99,7 +104,7 @@ public class PatientPage {
     var record =
         HistoryTable.of(
             history(view, back), findings, frame.now(), frame.zone(), visit.reader().cares());
-    return Response.ok(Pages.patient(frame, screen(visit, frame, view), record, back, null))
+    return Response.ok(Pages.patient(frame, screen(visit, frame, told(view)), record, back, null))
         .build();
   }
 
@@ -150,16 +155,17 @@ public class PatientPage {
     return streams.of(
         sse,
         List.of(first.encounter().ward()),
-        () -> wards.patient(encounter).filter(view -> stillSeen(visit, view)),
+        () -> wards.patient(encounter).filter(view -> stillSeen(visit, view)).map(this::told),
         (before, now) -> parts(visit, frame, before, now));
   }
 
-  private List<Part> parts(
-      Visit visit, Frame frame, @Nullable PatientView before, PatientView now) {
-    if (before != null && sameToTheEye(before, now)) {
+  private List<Part> parts(Visit visit, Frame frame, @Nullable Told before, Told now) {
+    if (before != null
+        && sameToTheEye(before.view(), now.view())
+        && before.deliveries().equals(now.deliveries())) {
       return List.of();
     }
-    Frame later = frame.at(now.asOf());
+    Frame later = frame.at(now.view().asOf());
     var body = Pages.patientBody(later, screen(visit, later, now));
     return List.of(new Part("patient", body.render()));
   }
@@ -194,8 +200,16 @@ public class PatientPage {
         view.asOf().plusMillis(1));
   }
 
-  private PatientScreen screen(Visit visit, Frame frame, PatientView view) {
-    return PatientScreen.of(view, findings, visit.reader(), frame.zone());
+  /** A patient, and how the alarms of the running episode reached whom. */
+  private record Told(PatientView view, List<Delivery> deliveries) {}
+
+  private Told told(PatientView view) {
+    var episode = view.episode();
+    return new Told(view, episode == null ? List.of() : deliveries.of(episode.id()));
+  }
+
+  private PatientScreen screen(Visit visit, Frame frame, Told told) {
+    return PatientScreen.of(told.view(), told.deliveries(), findings, visit.reader(), frame.zone());
   }
 
   private static int clip(int hours) {

@@ -14,7 +14,10 @@ import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.driftward.alerts.contract.DeliveryDesk;
+import org.driftward.alerts.contract.Episode;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
@@ -44,6 +47,8 @@ public class QueuePage {
   private final Frames frames;
   private final LiveStream streams;
   private final WardSight sight;
+  private final Tellings tellings;
+  private final DeliveryDesk deliveries;
   private final Clock clock;
 
   QueuePage(
@@ -52,12 +57,16 @@ public class QueuePage {
       Frames frames,
       LiveStream streams,
       WardSight sight,
+      Tellings tellings,
+      DeliveryDesk deliveries,
       Clock clock) {
     this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
     this.streams = streams;
     this.sight = sight;
+    this.tellings = tellings;
+    this.deliveries = deliveries;
     this.clock = clock;
   }
 
@@ -66,7 +75,7 @@ public class QueuePage {
     Visit visit = Visit.of(viewer);
     Frame frame = frames.of(visit, HERE);
     var screen = screen(visit, wards.responseQueue(visit.scope()), frame.now());
-    return Response.ok(Pages.queue(frame, screen)).build();
+    return Response.ok(Pages.queue(frame, screen, tellings.of(visit.wards()))).build();
   }
 
   @GET
@@ -90,10 +99,12 @@ public class QueuePage {
     }
     Instant now = clock.instant();
     var body = Pages.queueBody(frame.at(now), screen(visit, cards, now));
-    return List.of(new Part("queue", body.render()));
+    return List.of(new Part("queue", body.render()), tellings.part(visit.wards()));
   }
 
   private QueueScreen screen(Visit visit, List<Card> cards, Instant now) {
-    return QueueScreen.of(cards, visit.reader(), now, clock.getZone());
+    var episodes =
+        cards.stream().map(Card::episode).filter(Objects::nonNull).map(Episode::id).toList();
+    return QueueScreen.of(cards, deliveries.newest(episodes), visit.reader(), now, clock.getZone());
   }
 }

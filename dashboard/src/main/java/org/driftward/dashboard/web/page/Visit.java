@@ -1,9 +1,11 @@
 package org.driftward.dashboard.web.page;
 
+import java.util.Set;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.dashboard.screen.Reader;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.WardScope;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Who asks for a page, kept for as long as the page lives.
@@ -23,6 +25,11 @@ record Visit(Reader reader, String name, WardScope scope) {
 
   Actor actor() {
     return new Actor(account(), name, reader.roles());
+  }
+
+  /** The wards to look at, or null for every ward. */
+  @Nullable Set<String> wards() {
+    return scope.all() ? null : scope.wards();
   }
 
   boolean sees(String ward) {

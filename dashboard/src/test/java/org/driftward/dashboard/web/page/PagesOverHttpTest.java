@@ -51,6 +51,9 @@ class PagesOverHttpTest {
   private static final String PASSWORD = "a password of the tests";
   private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
 
+  private static final String PREVIEW = "/api/encounters/V/preview";
+  private static final String PREVIEW_PART = "/encounters/V/assess/preview";
+
   @Inject ReadModel model;
   @Inject StoredAccounts accounts;
   @Inject DataSource database;
@@ -108,6 +111,118 @@ class PagesOverHttpTest {
     assertThat(basic("nurse").get("/encounters/U").statusCode()).isEqualTo(403);
     assertThat(basic("nurse").get("/encounters/X").statusCode()).isEqualTo(404);
     assertThat(looks()).containsExactly("nurse V W1 patient");
+  }
+
+  @Test
+  void shouldOpenTheEntryPageForThoseWhoCareAndKeepWhoLooked() throws SQLException {
+    var page = basic("nurse").get("/encounters/V/assess");
+
+    assertThat(page.statusCode()).isEqualTo(200);
+    assertThat(page.header("Cache-Control")).isEqualTo("no-store");
+    assertThat(page.asString()).contains("data-field=\"heart-rate\"").contains("81 /min, 03:00");
+    assertThat(basic("nurse").get("/encounters/U/assess").statusCode()).isEqualTo(403);
+    assertThat(basic("nurse").get("/encounters/X/assess").statusCode()).isEqualTo(404);
+    assertThat(basic("boss").get("/encounters/V/assess").statusCode()).isEqualTo(403);
+    assertThat(looks()).containsExactly("nurse V W1 assess");
+  }
+
+  @Test
+  void shouldOpenACorrectionWithItsValuesAndNoneOfWhatDoesNotExist() {
+    var page = basic("nurse").get("/encounters/V/assess?correct=A1");
+
+    assertThat(page.asString())
+        .contains("Why is it corrected?")
+        .contains("name=\"revision\" value=\"2\"")
+        .contains("value=\"81\"");
+    assertThat(basic("nurse").get("/encounters/V/assess?correct=B").statusCode()).isEqualTo(404);
+  }
+
+  /** RCP NEWS2 2017, chart 1: a rate of 25/min scores 3, a pulse of 131/min scores 3. */
+  @Test
+  void shouldForeseeADraftWithoutKeepingIt() throws SQLException {
+    var draft = draft("A2", 25, 131);
+
+    var json = basic("nurse").contentType(ContentType.JSON).body(draft).post(PREVIEW);
+    var part = basic("nurse").contentType(ContentType.JSON).body(draft).post(PREVIEW_PART);
+
+    assertThat(json.statusCode()).as(json.asString()).isEqualTo(200);
+    assertThat(json.jsonPath().getInt("snapshot.scores[0].low")).isEqualTo(6);
+    assertThat(json.jsonPath().getInt("snapshot.scores[0].single")).isEqualTo(3);
+    assertThat(json.jsonPath().getBoolean("snapshot.latest")).isTrue();
+    assertThat(part.asString()).contains("incomplete, at least 6");
+    assertThat(count("dashboard.assessment")).isEqualTo(1);
+    assertThat(count("dashboard.snapshot")).isEqualTo(1);
+  }
+
+  @Test
+  void shouldForeseeThatADraftWouldBeRefused() {
+    var json =
+        basic("nurse").contentType(ContentType.JSON).body(draft("A2", 25, 900)).post(PREVIEW);
+
+    assertThat(json.statusCode()).isEqualTo(400);
+    assertThat(json.jsonPath().getString("faults[0].pointer")).isEqualTo("/findings/1/value");
+    assertThat(json.jsonPath().getString("faults[0].rule")).isEqualTo("out-of-range");
+    var other = basic("team").contentType(ContentType.JSON).body(draft("A2", 25, 90));
+    assertThat(other.post("/api/encounters/U/preview").statusCode()).isEqualTo(400);
+    var foreign = basic("nurse").contentType(ContentType.JSON).body(draft("A2", 25, 90));
+    assertThat(foreign.post("/api/encounters/U/preview").statusCode()).isEqualTo(403);
+  }
+
+  /** No Kafka runs here: nothing may look as if it had been kept. */
+  @Test
+  void shouldSayThatAPlainFormWasNotKeptWhileKafkaIsAway() {
+    signIn("nurse");
+    String token = token(session().get("/encounters/V/assess"));
+
+    var answer =
+        session()
+            .formParam("csrf-token", token)
+            .formParam("assessment", "A9")
+            .formParam("heart-rate", "88")
+            .formParam("expected", "chest")
+            .post("/encounters/V/assess");
+
+    assertThat(answer.statusCode()).isEqualTo(503);
+    assertThat(answer.asString()).contains("Not recorded").contains("Nothing was kept");
+  }
+
+  @Test
+  void shouldAskForAReasonAndTheNewestRevisionBeforeARetraction() {
+    signIn("nurse");
+    String token = token(session().get("/encounters/V/assess?correct=A1"));
+
+    assertThat(retract(token, "2", " ").statusCode()).isEqualTo(422);
+    assertThat(retract(token, "4", "wrong patient").statusCode()).isEqualTo(409);
+    assertThat(retract("no such token", "2", "wrong patient").statusCode()).isEqualTo(400);
+  }
+
+  private Response retract(String token, String revision, String reason) {
+    return session()
+        .formParam("csrf-token", token)
+        .formParam("assessment", "A1")
+        .formParam("revision", revision)
+        .formParam("reason", reason)
+        .post("/encounters/V/assess/retract");
+  }
+
+  private static String draft(String id, int respiratoryRate, int heartRate) {
+    return """
+        {"id":"%s","revision":1,"status":"final","encounter":"V","patient":"P-V",
+         "takenAt":"2026-01-05T03:09:00Z","recordedAt":"2026-01-05T03:09:00Z",
+         "source":"bedside","by":"nurse",
+         "findings":[{"code":"respiratory-rate","value":%d,"unit":"/min"},
+                     {"code":"heart-rate","value":%d,"unit":"/min"}]}
+        """
+        .formatted(id, respiratoryRate, heartRate);
+  }
+
+  private int count(String table) throws SQLException {
+    try (var connection = database.getConnection();
+        var statement = connection.createStatement();
+        var rows = statement.executeQuery("SELECT count(*) FROM " + table)) {
+      rows.next();
+      return rows.getInt(1);
+    }
   }
 
   @Test

@@ -26,16 +26,16 @@ import org.jspecify.annotations.Nullable;
  */
 final class Derived {
 
-  private final Derivations derivations = Derivations.standard();
-  private final Set<String> kept;
+  private final Derivations derivations;
   private final List<RateFinding> rates;
 
   Derived(Catalogue catalogue, List<RateFinding> rates) {
-    this.kept =
+    Set<String> kept =
         catalogue.entries().stream()
             .filter(entry -> entry.formula() != null && entry.change() != null)
             .map(entry -> entry.code())
             .collect(Collectors.toSet());
+    this.derivations = Derivations.standard(kept);
     this.rates = rates;
   }
 
@@ -48,9 +48,7 @@ final class Derived {
     var findings = together.stream().map(r -> new Finding(r.key(), r.value())).toList();
     var derived = new ArrayList<Reading>();
     for (var one : derivations.from(findings).derived()) {
-      if (kept.contains(one.finding().code())) {
-        derived.add(like(first, one.finding().key(), one.finding().value()));
-      }
+      derived.add(like(first, one.finding().key(), one.finding().value()));
     }
     if (!rates.isEmpty()) {
       addRates(together, derived);

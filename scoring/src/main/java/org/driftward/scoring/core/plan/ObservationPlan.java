@@ -3,10 +3,10 @@ package org.driftward.scoring.core.plan;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.core.policy.ObservationRule;
@@ -52,17 +52,15 @@ public final class ObservationPlan {
    * those of the same look: a feed may send each vital sign by itself.
    *
    * @param codes of its findings; without a core observation among them it is no set
-   * @param sameLook codes of what was taken shortly before
+   * @param sameLook whether a code was taken shortly before, or now
    */
   public Optional<VitalSet> setIn(
-      Collection<String> codes, Collection<String> sameLook, Instant takenAt) {
+      Collection<String> codes, Predicate<String> sameLook, Instant takenAt) {
     if (rule.core().stream().noneMatch(core -> adds(codes, core))) {
       return Optional.empty();
     }
-    var together = new HashSet<>(codes);
-    together.addAll(sameLook);
-    var lacking =
-        rule.core().stream().filter(core -> !holds(together, core)).map(Core::code).toList();
+    Predicate<String> seen = code -> codes.contains(code) || sameLook.test(code);
+    var lacking = rule.core().stream().filter(core -> !holds(seen, core)).map(Core::code).toList();
     boolean enough = rule.core().size() - lacking.size() >= rule.minimum();
     return enough ? Optional.of(new VitalSet(takenAt, lacking)) : Optional.empty();
   }
@@ -142,8 +140,8 @@ public final class ObservationPlan {
     return codes.contains(core.code()) || core.or().stream().anyMatch(codes::contains);
   }
 
-  private static boolean holds(Collection<String> codes, Core core) {
-    return codes.contains(core.code()) || (!core.or().isEmpty() && codes.containsAll(core.or()));
+  private static boolean holds(Predicate<String> seen, Core core) {
+    return seen.test(core.code()) || (!core.or().isEmpty() && core.or().stream().allMatch(seen));
   }
 
   private static Instant earlier(Instant a, Instant b) {

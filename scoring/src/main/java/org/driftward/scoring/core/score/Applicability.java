@@ -50,9 +50,13 @@ public record Applicability(
 
   public boolean covers(Subject subject) {
     var years = subject.ageYears();
-    return (years == null ? unknownAge : ofAge(years, subject))
-        && subject.populations().containsAll(required)
-        && Collections.disjoint(subject.populations(), excluded);
+    return (years == null ? unknownAge : ofAge(years, subject)) && of(subject.populations());
+  }
+
+  private boolean of(Set<String> populations) {
+    return populations.isEmpty()
+        ? required.isEmpty()
+        : populations.containsAll(required) && Collections.disjoint(populations, excluded);
   }
 
   private boolean ofAge(int years, Subject subject) {

@@ -118,9 +118,10 @@ final class Reckoning {
   }
 
   private String risk(BigDecimal total, int single) {
-    for (var risk : definition.risks()) {
-      if (risk.holds(total, single)) {
-        return risk.id();
+    var risks = definition.risks();
+    for (int i = 0; i < risks.size(); i++) {
+      if (risks.get(i).holds(total, single)) {
+        return risks.get(i).id();
       }
     }
     throw new IllegalStateException(definition.id() + " has no risk class for " + total);

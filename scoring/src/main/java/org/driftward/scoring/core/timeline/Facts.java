@@ -23,15 +23,17 @@ import org.jspecify.annotations.Nullable;
  * @param transfers clinical times at which the patient came to another ward, ascending
  * @param mergedInto the surviving encounter, whose history this one's now is, or null
  * @param plans every care plan, by version; earlier moments are judged by the plan of their time
+ * @param adopted versions of the editions that the encounter is judged by, oldest adoption first
  */
 public record Facts(
     long version,
     @Nullable LocalDate birthDate,
     List<Instant> transfers,
     @Nullable String mergedInto,
-    List<CarePlan> plans) {
+    List<CarePlan> plans,
+    List<String> adopted) {
 
-  public static final Facts NONE = new Facts(0, null, List.of(), null, List.of());
+  public static final Facts NONE = new Facts(0, null, List.of(), null, List.of(), List.of());
 
   /** Two versions with one number are a fault of the sender; any total order will do. */
   private static final Comparator<Facts> ENCOUNTER_PRECEDENCE =
@@ -53,6 +55,7 @@ public record Facts(
   public Facts {
     transfers = List.copyOf(transfers);
     plans = List.copyOf(plans);
+    adopted = adopted == null ? List.of() : List.copyOf(adopted);
   }
 
   /** These facts with what the encounter says, unless a higher version has said it already. */
@@ -63,7 +66,8 @@ public record Facts(
             encounter.patient().birthDate(),
             transfers(encounter.stays()),
             encounter.mergedInto(),
-            plans);
+            plans,
+            adopted);
     return ENCOUNTER_PRECEDENCE.compare(said, this) > 0 ? said : this;
   }
 
@@ -79,7 +83,17 @@ public record Facts(
     }
     kept.add(plan);
     kept.sort(PLAN_PRECEDENCE);
-    return new Facts(version, birthDate, transfers, mergedInto, kept);
+    return new Facts(version, birthDate, transfers, mergedInto, kept, adopted);
+  }
+
+  /** These facts, judged by these editions. */
+  Facts adopting(List<String> editions) {
+    return new Facts(version, birthDate, transfers, mergedInto, plans, editions);
+  }
+
+  /** Versions of care plans below the newest that never came; versions count from 1. */
+  int plansMissing() {
+    return plans.isEmpty() ? 0 : (int) (plans.get(plans.size() - 1).version() - plans.size());
   }
 
   boolean merged() {

@@ -12,19 +12,21 @@ final class Fold {
   private final Settings settings;
   private final String encounter;
   private final Facts facts;
+  private final Rules rules;
   private final List<Head> checkpoints = new ArrayList<>();
   private Head head;
 
   /**
    * @param checkpointEvery a head is kept each time so many assessments have been folded in
    */
-  record Settings(Rules rules, int checkpointEvery) {}
+  record Settings(Editions editions, int checkpointEvery) {}
 
   /** Goes on from a head in hand. */
   Fold(Settings settings, String encounter, Facts facts, Head start) {
     this.settings = settings;
     this.encounter = encounter;
     this.facts = facts;
+    this.rules = settings.editions().rules(facts.adopted());
     this.head = start;
   }
 
@@ -36,7 +38,8 @@ final class Fold {
   static Fold from(
       Settings settings, String encounter, Facts facts, Entries entries, @Nullable Moment before) {
     var stored = entries.checkpoint(before).orElse(Head.EMPTY);
-    return new Fold(settings, encounter, facts, revived(stored, settings.rules(), facts));
+    var rules = settings.editions().rules(facts.adopted());
+    return new Fold(settings, encounter, facts, revived(stored, rules, facts));
   }
 
   /** Takes in an entry; returns what is to be said of it, not yet stamped for sending. */
@@ -44,7 +47,7 @@ final class Fold {
     if (entry.retracted()) {
       return withdrawn(entry);
     }
-    var judge = settings.rules().at(entry.moment().takenAt());
+    var judge = rules.at(entry.moment().takenAt());
     var step = judge.step(encounter, head, entry, facts);
     head = step.head();
     if (head.sets() % settings.checkpointEvery() == 0) {
@@ -55,7 +58,7 @@ final class Fold {
 
   /** What is said of an assessment that was retracted here or counts elsewhere. */
   Snapshot withdrawn(Entry entry) {
-    return settings.rules().at(entry.moment().takenAt()).withdrawn(encounter, entry);
+    return rules.at(entry.moment().takenAt()).withdrawn(encounter, entry);
   }
 
   Head head() {

@@ -4,16 +4,14 @@ import java.time.Instant;
 import java.time.Period;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.driftward.ingest.contract.Catalogue;
-import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Score;
@@ -50,6 +48,11 @@ public final class Judge {
     this.weaver = new Weaver(policy, detector, thresholds);
     this.totals = new Totals(detector, weaver, thresholds);
     this.sums = new Sums(book, policy);
+  }
+
+  /** Of the policy; stands in every snapshot. */
+  String version() {
+    return policy.version();
   }
 
   /**
@@ -187,21 +190,27 @@ public final class Judge {
     return readings;
   }
 
-  /** What was taken so shortly before that it is one look at the patient. */
-  private Collection<String> sameLook(SortedMap<FindingKey, Strand> strands, Instant asOf) {
+  /** Whether something was taken so shortly before that it is one look at the patient. */
+  private Predicate<String> sameLook(SortedMap<FindingKey, Strand> strands, Instant asOf) {
     var earliest = asOf.minus(policy.spacing());
-    var codes = new HashSet<String>();
-    for (var strand : strands.values()) {
-      if (strand.newest().takenAt().isAfter(earliest)) {
-        codes.add(strand.newest().code());
+    return code -> {
+      for (var strand : strands.tailMap(FindingKey.of(code)).values()) {
+        if (!strand.newest().code().equals(code)) {
+          return false;
+        }
+        if (strand.newest().takenAt().isAfter(earliest)) {
+          return true;
+        }
       }
-    }
-    return codes;
+      return false;
+    };
   }
 
-  private static Collection<String> codes(Entry entry) {
-    var codes = new HashSet<String>();
-    entry.findings().stream().map(Finding::code).forEach(codes::add);
+  private static List<String> codes(Entry entry) {
+    var codes = new ArrayList<String>(entry.findings().size());
+    for (var finding : entry.findings()) {
+      codes.add(finding.code());
+    }
     return codes;
   }
 

@@ -47,12 +47,12 @@ final class Rehearsal implements Preview {
         before == null ? null : latest(before));
   }
 
-  private static Facts facts(Known known) {
+  private Facts facts(Known known) {
     var facts = Facts.NONE.with(known.encounter());
     for (var plan : known.plans()) {
       facts = facts.with(plan);
     }
-    return facts;
+    return facts.adopting(settings.editions().versions());
   }
 
   /** One snapshot for each moment, oldest first. */

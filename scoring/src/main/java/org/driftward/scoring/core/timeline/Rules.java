@@ -4,15 +4,11 @@ import java.time.Instant;
 
 /**
  * Which judge is in office at a clinical time. A new policy or score definition takes effect from a
- * stated time, and what was taken before is judged as it always was.
+ * stated time, and what was taken before is judged as it always was. Made by {@link Editions}: of
+ * two editions whose time has come the one adopted later is in office.
  */
 @FunctionalInterface
-public interface Rules {
+interface Rules {
 
   Judge at(Instant takenAt);
-
-  /** One judge for all times. */
-  static Rules always(Judge judge) {
-    return takenAt -> judge;
-  }
 }

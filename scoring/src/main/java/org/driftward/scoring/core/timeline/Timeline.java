@@ -23,12 +23,21 @@ public final class Timeline {
 
   private final Fold.Settings settings;
 
-  public Timeline(Rules rules) {
-    this(rules, CHECKPOINT_EVERY);
+  public Timeline(Editions editions) {
+    this(editions, CHECKPOINT_EVERY);
   }
 
-  Timeline(Rules rules, int checkpointEvery) {
-    this.settings = new Fold.Settings(rules, checkpointEvery);
+  Timeline(Editions editions, int checkpointEvery) {
+    this.settings = new Fold.Settings(editions, checkpointEvery);
+  }
+
+  public Editions editions() {
+    return settings.editions();
+  }
+
+  /** The same with these editions instead. */
+  public Timeline under(Editions editions) {
+    return new Timeline(editions, settings.checkpointEvery());
   }
 
   /** Makes the standing of an encounter again from what was kept. */
@@ -36,6 +45,20 @@ public final class Timeline {
     var fold = Fold.from(settings, encounter, facts, entries, null);
     entries.after(fold.head().at()).forEachRemaining(fold::next);
     return new Standing(encounter, facts, fold.head(), sequence);
+  }
+
+  /**
+   * Lets an encounter adopt every edition that it does not know yet. What was taken since their
+   * time is judged again and said again.
+   */
+  public Outcome adopt(Standing standing, Entries entries) {
+    var known = standing.facts().adopted();
+    var all = settings.editions().versions();
+    if (known.equals(all)) {
+      return Outcome.nothing(standing);
+    }
+    var from = settings.editions().missingFrom(known);
+    return changed(standing, entries, standing.facts().adopting(all), Optional.of(from), null);
   }
 
   /**
@@ -108,7 +131,15 @@ public final class Timeline {
     if (facts.equals(standing.facts())) {
       return Outcome.nothing(standing);
     }
-    var from = facts.differFrom(standing.facts());
+    return changed(standing, entries, facts, facts.differFrom(standing.facts()), acceptedAt);
+  }
+
+  private Outcome changed(
+      Standing standing,
+      Entries entries,
+      Facts facts,
+      Optional<Instant> from,
+      @Nullable Instant acceptedAt) {
     if (from.isPresent() && standing.head().reaches(from.get())) {
       return new Rewrite(settings, standing, entries, acceptedAt).of(from.get(), facts);
     }

@@ -3,6 +3,7 @@ package org.driftward.scoring.stream.state;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.apache.kafka.common.utils.Bytes;
 import org.apache.kafka.streams.state.KeyValueStore;
 import org.driftward.ingest.contract.Catalogue;
@@ -24,16 +25,20 @@ import org.jspecify.annotations.Nullable;
 public final class Histories {
 
   private final KeyValueStore<Bytes, byte[]> store;
-  private final Timeline timeline;
+  private final Supplier<Timeline> timeline;
   private final EntryCode entryCode;
   private final HeadCode headCode;
   private final Map<String, Standing> standings;
 
   /**
+   * @param timeline under the editions in force at the moment it is asked for
    * @param remembered how many encounters to remember at most
    */
   public Histories(
-      KeyValueStore<Bytes, byte[]> store, Timeline timeline, Catalogue catalogue, int remembered) {
+      KeyValueStore<Bytes, byte[]> store,
+      Supplier<Timeline> timeline,
+      Catalogue catalogue,
+      int remembered) {
     this.store = store;
     this.timeline = timeline;
     this.entryCode = new EntryCode(catalogue);
@@ -54,21 +59,40 @@ public final class Histories {
     Outcome make(Standing standing, StoredEntries entries);
   }
 
+  /** Lets the encounter adopt the editions that it does not know yet. */
+  public Outcome catchUp(String encounter) {
+    return decide(encounter, (at, entries) -> timeline.get().adopt(at, entries));
+  }
+
+  /**
+   * The next encounter of this task in the order of the store, or null after the last.
+   *
+   * @param encounter or null for the first
+   */
+  public @Nullable String encounterAfter(@Nullable String encounter) {
+    var from = encounter == null ? null : new Keys(encounter).end();
+    try (var range = store.range(from, null)) {
+      return range.hasNext() ? Keys.encounter(range.next().key) : null;
+    }
+  }
+
   public Outcome take(String encounter, Entry entry, @Nullable Instant acceptedAt) {
-    return decide(encounter, (at, entries) -> timeline.take(at, entries, entry, acceptedAt));
+    return decide(encounter, (at, entries) -> timeline.get().take(at, entries, entry, acceptedAt));
   }
 
   public Outcome release(String encounter, Entry entry, @Nullable Instant acceptedAt) {
-    return decide(encounter, (at, entries) -> timeline.release(at, entries, entry, acceptedAt));
+    return decide(
+        encounter, (at, entries) -> timeline.get().release(at, entries, entry, acceptedAt));
   }
 
   public Outcome take(Encounter encounter, @Nullable Instant acceptedAt) {
     return decide(
-        encounter.id(), (at, entries) -> timeline.take(at, entries, encounter, acceptedAt));
+        encounter.id(), (at, entries) -> timeline.get().take(at, entries, encounter, acceptedAt));
   }
 
   public Outcome take(CarePlan plan, @Nullable Instant acceptedAt) {
-    return decide(plan.encounter(), (at, entries) -> timeline.take(at, entries, plan, acceptedAt));
+    return decide(
+        plan.encounter(), (at, entries) -> timeline.get().take(at, entries, plan, acceptedAt));
   }
 
   /** Nothing is kept if deciding fails; the decision is pure and comes first. */
@@ -89,6 +113,6 @@ public final class Histories {
   private Standing load(String encounter, StoredEntries entries) {
     var kept = entries.facts();
     long sequence = Math.max(kept.sequence(), entries.sequenceOfLast());
-    return timeline.resume(encounter, kept.facts(), sequence, entries);
+    return timeline.get().resume(encounter, kept.facts(), sequence, entries);
   }
 }

@@ -61,6 +61,16 @@ final class Keys {
     return Bytes.wrap(kind(CHECKPOINT + 1).bytes());
   }
 
+  /** Every key of the encounter is lower, and every key of the next one higher. */
+  Bytes end() {
+    return Bytes.wrap(kind(0xFF).bytes());
+  }
+
+  /** The encounter that a key belongs to. */
+  static String encounter(Bytes key) {
+    return new ByteReader(key.get(), 0).text();
+  }
+
   /** The moment of an entry's or a checkpoint's key. */
   Moment moment(Bytes key) {
     var in = new ByteReader(key.get(), prefix.length + 1);

@@ -112,6 +112,21 @@ final class Course {
     static final Plan PLAIN = new Plan(1, List.of(), null);
   }
 
+  Course adopt(Edition edition) {
+    office.adopt(edition);
+    return this;
+  }
+
+  Course catchUp() {
+    office.catchUp();
+    return this;
+  }
+
+  /** How many snapshots were ever sent. */
+  long sent() {
+    return office.listener().lastSequence("V-1");
+  }
+
   /** The newest picture. */
   Snapshot latest() {
     return office.listener().latest().get("V-1");

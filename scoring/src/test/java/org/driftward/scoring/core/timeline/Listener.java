@@ -38,6 +38,12 @@ public final class Listener {
         .orElse(null);
   }
 
+  /** Of the newest snapshot of the encounter; 0 without any. */
+  long lastSequence(String encounter) {
+    var last = last(encounter);
+    return last == null ? 0 : last.sequence();
+  }
+
   /** What is known in the end, without what is about delivery. */
   public Map<String, Map<String, Snapshot>> known() {
     var known = new TreeMap<String, Map<String, Snapshot>>();

@@ -1,0 +1,46 @@
+package org.driftward.alerts.core.outreach;
+
+import java.time.Instant;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.driftward.alerts.contract.Episode;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
+import org.driftward.alerts.core.policy.Ladder;
+import org.driftward.alerts.core.policy.Rung;
+
+/**
+ * An alarm: a change of an episode of which people must be told.
+ *
+ * @param sequence of its journal entry
+ * @param at when it was raised, wall clock
+ */
+public record Notice(long sequence, Episode episode, Rung rung, Instant at) {
+
+  /** Changes after which somebody has to come who had not been called like this before. */
+  private static final Set<String> ALARMS =
+      Set.of("opened", "raised", "reopened", "hold-ended", "escalated");
+
+  public Notice {
+    Objects.requireNonNull(episode, "episode");
+    Objects.requireNonNull(rung, "rung");
+    Objects.requireNonNull(at, "at");
+  }
+
+  /** Empty where nobody is to be called: the change is no alarm, or the episode is held. */
+  public static Optional<Notice> of(
+      long sequence, EpisodeChanged changed, Ladder ladder, Instant at) {
+    var episode = changed.episode();
+    if (episode.state() != EpisodeState.OPEN || !ALARMS.contains(changed.kind())) {
+      return Optional.empty();
+    }
+    var rung = ladder.of(episode.level()).rung(episode.rung());
+    return Optional.of(new Notice(sequence, episode, rung, at));
+  }
+
+  /** When the rung's time is over and the ladder climbs by itself. */
+  public Instant due() {
+    return Objects.requireNonNull(episode.due(), "an open episode has a clock");
+  }
+}

@@ -1,0 +1,5 @@
+/** Sends alarms out of the house: mail and signed webhooks. Knows no rule about when. */
+@NullMarked
+package org.driftward.alerts.notify;
+
+import org.jspecify.annotations.NullMarked;

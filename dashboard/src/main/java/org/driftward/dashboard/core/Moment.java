@@ -1,0 +1,22 @@
+package org.driftward.dashboard.core;
+
+import java.util.Objects;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.scoring.contract.Snapshot;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One assessment in its newest revision, and what scoring made of it.
+ *
+ * @param snapshot null where there is none yet, or where the assessment was retracted
+ */
+public record Moment(Assessment assessment, @Nullable Snapshot snapshot) {
+  public Moment {
+    Objects.requireNonNull(assessment, "assessment");
+  }
+
+  @Override
+  public String toString() {
+    return "Moment[" + assessment.id() + "]";
+  }
+}

@@ -1,0 +1,44 @@
+package org.driftward.dashboard.store;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.List;
+import javax.sql.DataSource;
+import org.driftward.dashboard.core.Feed;
+import org.driftward.dashboard.core.FeedReader;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.postgres.PostgresPlugin;
+
+/** {@link FeedReader} by SQL over the read model. */
+@ApplicationScoped
+public class StoredFeeds implements FeedReader {
+
+  private final Jdbi jdbi;
+
+  public StoredFeeds(DataSource dataSource) {
+    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  }
+
+  @Override
+  public List<Feed> feeds(String ward, Instant since) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    """
+                    SELECT a.body->>'source' AS source,
+                           max((a.body->>'recordedAt')::timestamptz) AS last
+                    FROM dashboard.encounter e
+                    JOIN dashboard.assessment a
+                      ON a.encounter = e.encounter AND a.taken_at >= :since
+                    WHERE e.present AND e.ward = :ward
+                    GROUP BY 1 ORDER BY 1
+                    """)
+                .bind("ward", ward)
+                .bind("since", since)
+                .map(
+                    (row, context) ->
+                        new Feed(row.getString("source"), row.getTimestamp("last").toInstant()))
+                .list());
+  }
+}

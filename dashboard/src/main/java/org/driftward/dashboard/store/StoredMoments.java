@@ -1,0 +1,76 @@
+package org.driftward.dashboard.store;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.driftward.dashboard.core.Moment;
+import org.driftward.dashboard.core.MomentReader;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.postgres.PostgresPlugin;
+import org.jspecify.annotations.Nullable;
+
+/** {@link MomentReader} by SQL, along the index of an encounter's history. */
+@ApplicationScoped
+public class StoredMoments implements MomentReader {
+
+  private static final String SELECT =
+      """
+      SELECT a.body AS assessment, s.body AS snapshot
+      FROM dashboard.assessment a
+      LEFT JOIN dashboard.snapshot s
+        ON s.encounter = a.encounter AND s.assessment = a.assessment AND NOT s.withdrawn
+      """;
+
+  private final Jdbi jdbi;
+
+  public StoredMoments(DataSource dataSource) {
+    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  }
+
+  @Override
+  public List<Moment> read(
+      String encounter, Instant from, Instant to, @Nullable Mark start, int limit) {
+    var onwards = start == null ? "" : " AND (a.taken_at, a.assessment) <= (:at, :id)";
+    return jdbi.withHandle(
+        handle -> {
+          var query =
+              handle.createQuery(
+                  SELECT
+                      + " WHERE a.encounter = :encounter"
+                      + " AND a.taken_at >= :from AND a.taken_at < :to"
+                      + onwards
+                      + " ORDER BY a.taken_at DESC, a.assessment DESC LIMIT :limit");
+          query.bind("encounter", encounter).bind("from", from).bind("to", to).bind("limit", limit);
+          if (start != null) {
+            query.bind("at", start.takenAt()).bind("id", start.assessment());
+          }
+          return query.map((row, context) -> moment(row)).list();
+        });
+  }
+
+  @Override
+  public Optional<Moment> named(String moment) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery(
+                    SELECT + " WHERE md5(a.encounter || chr(10) || a.assessment) = :moment")
+                .bind("moment", moment)
+                .map((row, context) -> moment(row))
+                .findFirst());
+  }
+
+  private static Moment moment(ResultSet row) throws SQLException {
+    var assessment = Tables.parse(Tables.ASSESSMENT_JSON, row.getString("assessment"));
+    var snapshot = row.getString("snapshot");
+    return new Moment(
+        assessment,
+        snapshot == null || assessment.retracted()
+            ? null
+            : Tables.parse(Tables.SNAPSHOT_JSON, snapshot));
+  }
+}

@@ -1,0 +1,132 @@
+package org.driftward.deploy.bench;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
+import org.apache.kafka.common.serialization.StringSerializer;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Assessment.Source;
+import org.driftward.ingest.contract.Assessment.Status;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.Finding;
+import org.driftward.ingest.contract.JsonFormat;
+import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ingest.contract.Patient;
+import org.driftward.ingest.contract.Stay;
+import org.driftward.ingest.contract.Topic;
+
+/**
+ * Full sets of vital signs of adults, hourly, round after round over all encounters. The same every
+ * time it is made.
+ *
+ * @param encounters how many
+ * @param assessments how many in all
+ */
+record Payload(int encounters, int assessments) {
+
+  static final int BEDS = 30;
+
+  private static final Instant START = Instant.parse("2026-01-05T06:00:00Z");
+  private static final int HOUR = 3600;
+
+  /** One set, as numbers for a table and as a record for a topic. */
+  record Set(
+      String encounter,
+      Instant takenAt,
+      int respiration,
+      int saturation,
+      int systolic,
+      int diastolic,
+      int pulse,
+      int tenths) {
+
+    Assessment assessment(int number) {
+      var findings = new ArrayList<Finding>();
+      findings.add(quantity("respiratory-rate", respiration, "/min"));
+      findings.add(quantity("oxygen-saturation", saturation, "%"));
+      findings.add(Finding.coded("inspired-oxygen", "air"));
+      findings.add(quantity("systolic-pressure", systolic, "mm[Hg]"));
+      findings.add(quantity("diastolic-pressure", diastolic, "mm[Hg]"));
+      findings.add(quantity("heart-rate", pulse, "/min"));
+      findings.add(Finding.coded("consciousness", "alert"));
+      findings.add(Finding.quantity("temperature", tenths / 10 + "." + tenths % 10, "Cel"));
+      return new Assessment(
+          "A-" + number,
+          1,
+          Status.FINAL,
+          encounter,
+          "P-" + encounter,
+          takenAt,
+          takenAt,
+          Source.MONITOR,
+          "m-1",
+          null,
+          findings);
+    }
+
+    private static Finding quantity(String code, int value, String unit) {
+      return Finding.quantity(code, Integer.toString(value), unit);
+    }
+  }
+
+  Set set(int number, Random random) {
+    return new Set(
+        "V-" + number % encounters,
+        START.plusSeconds((long) (number / encounters) * HOUR),
+        14 + random.nextInt(6),
+        94 + random.nextInt(6),
+        110 + random.nextInt(30),
+        60 + random.nextInt(20),
+        65 + random.nextInt(30),
+        362 + random.nextInt(10));
+  }
+
+  /** Where an encounter lies. */
+  static String ward(int encounter) {
+    return "ward-" + encounter / BEDS;
+  }
+
+  void sendEncounters(KafkaAccess access) {
+    var format = JsonFormat.of(Encounter.class);
+    try (var producer = producer(access)) {
+      for (int i = 0; i < encounters; i++) {
+        var id = "V-" + i;
+        var stay = new Stay(ward(i), "1", START.minusSeconds(HOUR));
+        var patient = new Patient("P-" + id, null, LocalDate.of(1960, 5, 1), null);
+        var told = new Encounter(id, patient, List.of(stay), stay.from(), null, null, 1);
+        send(producer, Topic.ENCOUNTERS.topic(), id, format.write(told));
+      }
+    }
+  }
+
+  void sendAssessments(KafkaAccess access) {
+    var format = JsonFormat.of(Assessment.class);
+    var random = new Random(5);
+    try (var producer = producer(access)) {
+      for (int i = 0; i < assessments; i++) {
+        var set = set(i, random);
+        send(producer, Topic.ASSESSMENTS.topic(), set.encounter(), format.write(set.assessment(i)));
+      }
+    }
+  }
+
+  static KafkaProducer<String, byte[]> producer(KafkaAccess access) {
+    Map<String, Object> settings = new HashMap<>(access.settings());
+    settings.put("compression.type", "lz4");
+    settings.put("linger.ms", 20);
+    settings.put("batch.size", 1 << 17);
+    return new KafkaProducer<>(settings, new StringSerializer(), new ByteArraySerializer());
+  }
+
+  /** A record that is lost shows: what was sent is waited for. */
+  static void send(KafkaProducer<String, byte[]> producer, String topic, String key, byte[] value) {
+    var unused = producer.send(new ProducerRecord<>(topic, key, value));
+  }
+}

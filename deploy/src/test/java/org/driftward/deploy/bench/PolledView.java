@@ -1,0 +1,200 @@
+package org.driftward.deploy.bench;
+
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.driftward.deploy.embedded.EmbeddedDatabase;
+import org.driftward.deploy.embedded.Secrets;
+
+/**
+ * What a hospital might do instead: a table of sets, a view that works out NEWS2 (RCP 2017, oxygen
+ * scale 1, complete sets only) of each newest set, and a page for each ward that asks the view
+ * every five seconds. No history, drift, trend, bounds or explanation.
+ */
+final class PolledView {
+
+  private static final int LOADERS = 2;
+  private static final Duration LOADING = Duration.ofSeconds(15);
+  private static final Duration POLL_EVERY = Duration.ofSeconds(5);
+
+  private static final String SCHEMA =
+      """
+      CREATE SCHEMA bench;
+      CREATE TABLE bench.patient (encounter text PRIMARY KEY, ward text NOT NULL);
+      CREATE INDEX ON bench.patient (ward);
+      CREATE TABLE bench.vital_set (
+        encounter text NOT NULL, taken_at timestamptz NOT NULL, respiration int, saturation int,
+        oxygen boolean, systolic int, diastolic int, pulse int, alert boolean, temperature numeric,
+        PRIMARY KEY (encounter, taken_at));
+      CREATE VIEW bench.board AS
+      SELECT p.ward, p.encounter, s.taken_at,
+        CASE WHEN respiration <= 8 THEN 3 WHEN respiration <= 11 THEN 1 WHEN respiration <= 20 THEN 0
+             WHEN respiration <= 24 THEN 2 ELSE 3 END
+        + CASE WHEN saturation <= 91 THEN 3 WHEN saturation <= 93 THEN 2
+               WHEN saturation <= 95 THEN 1 ELSE 0 END
+        + CASE WHEN oxygen THEN 2 ELSE 0 END
+        + CASE WHEN systolic <= 90 THEN 3 WHEN systolic <= 100 THEN 2 WHEN systolic <= 110 THEN 1
+               WHEN systolic <= 219 THEN 0 ELSE 3 END
+        + CASE WHEN pulse <= 40 THEN 3 WHEN pulse <= 50 THEN 1 WHEN pulse <= 90 THEN 0
+               WHEN pulse <= 110 THEN 1 WHEN pulse <= 130 THEN 2 ELSE 3 END
+        + CASE WHEN alert THEN 0 ELSE 3 END
+        + CASE WHEN temperature <= 35.0 THEN 3 WHEN temperature <= 36.0 THEN 1
+               WHEN temperature <= 38.0 THEN 0 WHEN temperature <= 39.0 THEN 1 ELSE 2 END AS news2
+      FROM bench.patient p CROSS JOIN LATERAL (
+        SELECT * FROM bench.vital_set v WHERE v.encounter = p.encounter
+        ORDER BY taken_at DESC LIMIT 1) s;
+      """;
+
+  private final Payload payload;
+  private final Map<String, String> properties;
+
+  private PolledView(Payload payload, Map<String, String> properties) {
+    this.payload = payload;
+    this.properties = properties;
+  }
+
+  static Measured measure(Payload payload, Path folder) throws Exception {
+    Files.createDirectories(folder.resolve("db"));
+    try (var database = EmbeddedDatabase.start(folder.resolve("db"), 0, new Secrets(folder))) {
+      return new PolledView(payload, database.properties()).run();
+    }
+  }
+
+  private Measured run() throws Exception {
+    try (var connection = connect()) {
+      try (var statement = connection.createStatement()) {
+        statement.execute(SCHEMA);
+      }
+      admit(connection);
+      long wal = wal(connection, 0);
+      var over = new AtomicBoolean();
+      var threads = Executors.newFixedThreadPool(LOADERS + 1);
+      var meter = new Meter(PolledView::serverCpu);
+      var next = new AtomicInteger();
+      var loaders = new ArrayList<Callable<Integer>>();
+      for (int i = 0; i < LOADERS; i++) {
+        int seed = i;
+        loaders.add(() -> load(next, new Random(seed)));
+      }
+      var polls = threads.submit(() -> poll(over));
+      long loaded = 0;
+      for (var loader : threads.invokeAll(loaders)) {
+        loaded += loader.get();
+      }
+      over.set(true);
+      var measured =
+          meter.read("table, SQL view, polled", payload.encounters(), loaded, wal(connection, wal));
+      if (polls.get() == 0) {
+        throw new IllegalStateException("the page saw nothing");
+      }
+      threads.shutdown();
+      return measured;
+    }
+  }
+
+  private void admit(Connection connection) throws SQLException {
+    connection.setAutoCommit(false);
+    try (var insert = connection.prepareStatement("INSERT INTO bench.patient VALUES (?, ?)")) {
+      for (int i = 0; i < payload.encounters(); i++) {
+        insert.setString(1, "V-" + i);
+        insert.setString(2, Payload.ward(i));
+        insert.addBatch();
+      }
+      insert.executeBatch();
+    }
+    connection.commit();
+    connection.setAutoCommit(true);
+  }
+
+  /** One transaction for each set, as an interface engine that acknowledges each message does. */
+  private int load(AtomicInteger next, Random random) throws SQLException {
+    long end = System.nanoTime() + LOADING.toNanos();
+    int loaded = 0;
+    try (var connection = connect();
+        var insert =
+            connection.prepareStatement(
+                "INSERT INTO bench.vital_set VALUES (?, ?, ?, ?, false, ?, ?, ?, true, ?)")) {
+      while (System.nanoTime() < end) {
+        fill(insert, payload.set(next.getAndIncrement(), random));
+        loaded += insert.executeUpdate();
+      }
+    }
+    return loaded;
+  }
+
+  private static void fill(PreparedStatement insert, Payload.Set set) throws SQLException {
+    insert.setString(1, set.encounter());
+    insert.setTimestamp(2, Timestamp.from(set.takenAt()));
+    insert.setInt(3, set.respiration());
+    insert.setInt(4, set.saturation());
+    insert.setInt(5, set.systolic());
+    insert.setInt(6, set.diastolic());
+    insert.setInt(7, set.pulse());
+    insert.setBigDecimal(8, BigDecimal.valueOf(set.tenths(), 1));
+  }
+
+  /** Every ward's page in turn, each once in five seconds, or as often as it goes. */
+  private int poll(AtomicBoolean over) throws SQLException, InterruptedException {
+    int wards = (payload.encounters() + Payload.BEDS - 1) / Payload.BEDS;
+    long pause = POLL_EVERY.toNanos() / wards;
+    int seen = 0;
+    long due = System.nanoTime();
+    try (var connection = connect();
+        var select =
+            connection.prepareStatement(
+                "SELECT * FROM bench.board WHERE ward = ? ORDER BY news2 DESC")) {
+      for (int ward = 0; !over.get(); ward = (ward + 1) % wards) {
+        select.setString(1, "ward-" + ward);
+        try (var rows = select.executeQuery()) {
+          while (rows.next()) {
+            seen += rows.getInt("news2") >= 0 ? 1 : 0;
+          }
+        }
+        due += pause;
+        long early = (due - System.nanoTime()) / 1_000_000;
+        if (early > 0) {
+          Thread.sleep(early);
+        }
+      }
+    }
+    return seen;
+  }
+
+  private Connection connect() throws SQLException {
+    return DriverManager.getConnection(
+        properties.get("quarkus.datasource.jdbc.url"),
+        properties.get("quarkus.flyway.username"),
+        properties.get("quarkus.flyway.password"));
+  }
+
+  private static long wal(Connection connection, long since) throws SQLException {
+    try (var statement = connection.createStatement();
+        var row =
+            statement.executeQuery("SELECT pg_wal_lsn_diff(pg_current_wal_lsn(), '0/0')::bigint")) {
+      row.next();
+      return row.getLong(1) - since;
+    }
+  }
+
+  /** CPU of every child of this process: the server and those that it has started. */
+  private static double serverCpu() {
+    return ProcessHandle.current()
+        .descendants()
+        .mapToDouble(
+            child -> child.info().totalCpuDuration().orElse(Duration.ZERO).toMillis() / 1e3)
+        .sum();
+  }
+}

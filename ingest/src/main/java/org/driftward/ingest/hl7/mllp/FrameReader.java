@@ -1,0 +1,84 @@
+package org.driftward.ingest.hl7.mllp;
+
+import java.io.BufferedInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Optional;
+
+/**
+ * Reads frames: VT, message, FS, CR. Bytes between frames mean nothing and are passed over, a
+ * missing CR among them. Used by one thread.
+ */
+final class FrameReader {
+
+  static final int BEGIN = 0x0B;
+  static final int END = 0x1C;
+  static final int CARRIAGE_RETURN = 0x0D;
+
+  private final InputStream in;
+  private final int mostBytes;
+  private boolean begun;
+
+  FrameReader(InputStream in, int mostBytes) {
+    this.in = new BufferedInputStream(in);
+    this.mostBytes = mostBytes;
+  }
+
+  /**
+   * Waits for a frame to begin.
+   *
+   * @return false if the connection ends before
+   */
+  boolean awaitBegin() throws IOException {
+    while (!begun) {
+      int next = in.read();
+      if (next < 0) {
+        return false;
+      }
+      begun = next == BEGIN;
+    }
+    return true;
+  }
+
+  /** The frame that has begun, to its end. */
+  Frame read() {
+    var message = new ByteArrayOutputStream(512);
+    begun = false;
+    while (true) {
+      var next = next(message);
+      if (next.isPresent()) {
+        return next.get();
+      }
+    }
+  }
+
+  private Optional<Frame> next(ByteArrayOutputStream message) {
+    int next = nextByte();
+    if (next == END) {
+      return frame(Frame.Kind.WHOLE, message);
+    }
+    if (next < 0 || next == BEGIN) {
+      begun = next == BEGIN;
+      return frame(Frame.Kind.BROKEN, message);
+    }
+    if (message.size() == mostBytes) {
+      return frame(Frame.Kind.TOO_LARGE, message);
+    }
+    message.write(next);
+    return Optional.empty();
+  }
+
+  /** Reset, or closed because it took too long, is an end; what came so far is not forgotten. */
+  private int nextByte() {
+    try {
+      return in.read();
+    } catch (IOException e) {
+      return -1;
+    }
+  }
+
+  private static Optional<Frame> frame(Frame.Kind kind, ByteArrayOutputStream message) {
+    return Optional.of(new Frame(kind, message.toByteArray()));
+  }
+}
