@@ -30,21 +30,21 @@ import org.driftward.deploy.demo.DemoRecord;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.core.timeline.Editions;
 import org.driftward.scoring.core.timeline.Entries;
 import org.driftward.scoring.core.timeline.Entry;
 import org.driftward.scoring.core.timeline.Facts;
 import org.driftward.scoring.core.timeline.Head;
 import org.driftward.scoring.core.timeline.Judge;
 import org.driftward.scoring.core.timeline.Moment;
-import org.driftward.scoring.core.timeline.Rules;
 import org.driftward.scoring.core.timeline.Timeline;
 import org.driftward.scoring.definition.ScoreBooks;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The demo hospital's invented courses through the pure cores of scoring and alerts, with and without
- * what keeps alarms few. The same people answer in every row: they come when half of the level's
- * time to attend is over.
+ * The demo hospital's invented courses through the pure cores of scoring and alerts, with and
+ * without what keeps alarms few. The same people answer in every row: they come when half of the
+ * level's time to attend is over.
  */
 final class AlarmLoad {
 
@@ -142,9 +142,7 @@ final class AlarmLoad {
   private EscalationPolicy with(Recovery recovery, boolean loud) {
     var ladder = shipped.ladder();
     var times =
-        loud
-            ? new Ladder(loud(ladder.high()), loud(ladder.medium()), loud(ladder.low()))
-            : ladder;
+        loud ? new Ladder(loud(ladder.high()), loud(ladder.medium()), loud(ladder.low())) : ladder;
     return new EscalationPolicy(
         shipped.version(),
         shipped.triggers(),
@@ -154,12 +152,12 @@ final class AlarmLoad {
         shipped.longestHold(),
         shipped.deciders(),
         shipped.plans(),
-        shipped.shifts());
+        shipped.shifts(),
+        shipped.outreach());
   }
 
   private static Response loud(Response response) {
-    return new Response(
-        response.rungs(), response.attend(), response.reassess(), NEXT_TO_NOTHING);
+    return new Response(response.rungs(), response.attend(), response.reassess(), NEXT_TO_NOTHING);
   }
 
   private Triggers triggers(EscalationPolicy policy) {
@@ -170,7 +168,7 @@ final class AlarmLoad {
     var encounter = record.encounter();
     var book = ScoreBooks.shipped(catalogue);
     var policy = org.driftward.scoring.policy.PolicyFile.shipped();
-    var timeline = new Timeline(Rules.always(new Judge(catalogue, book, policy)));
+    var timeline = new Timeline(Editions.only(new Judge(catalogue, book, policy)));
     var nothing = new NoEntries();
     var standing = timeline.resume(encounter.id(), Facts.NONE, 0, nothing);
     standing = timeline.take(standing, nothing, encounter, null).standing();

@@ -112,8 +112,7 @@ final class AlarmLoadBench implements Callable<Integer> {
             "<rect x=\"%d\" y=\"%d\" width=\"14\" height=\"14\" fill=\"%s\"/>%n"
                 .formatted(x, y, INKS.get(i)));
         svg.append(
-            "<text x=\"%d\" y=\"%d\">%s</text>%n"
-                .formatted(x + 20, y + 12, ORDER.get(i).word()));
+            "<text x=\"%d\" y=\"%d\">%s</text>%n".formatted(x + 20, y + 12, ORDER.get(i).word()));
       }
     }
   }

@@ -16,7 +16,6 @@ class AlarmLoadTest {
     assertThat(load.beds()).isEqualTo(40);
     assertThat(rows.get(1).alarms()).isLessThan(rows.get(0).alarms());
     assertThat(rows.get(3).alarms()).isLessThan(rows.get(2).alarms());
-    assertThat(rows)
-        .allSatisfy(row -> assertThat(row.byLevel().get(Level.HIGH)).isGreaterThan(0));
+    assertThat(rows).allSatisfy(row -> assertThat(row.byLevel().get(Level.HIGH)).isGreaterThan(0));
   }
 }
