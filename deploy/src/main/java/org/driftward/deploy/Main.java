@@ -7,11 +7,13 @@ import java.util.concurrent.CountDownLatch;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
+import org.driftward.deploy.command.Commands;
 import org.driftward.deploy.embedded.StartException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Starts the ground, then Quarkus, and stops them the other way round.
+ * Starts the ground, then Quarkus, and stops them the other way round; with arguments, runs one
+ * command instead.
  *
  * <p>A signal makes the virtual machine run its shutdown hooks all at once: the one of Quarkus
  * stops the application, ours waits for that and then takes away the ground.
@@ -32,10 +34,13 @@ public final class Main {
   private Main() {}
 
   public static void main(String... args) {
-    new Main().run(args);
+    if (args.length > 0) {
+      System.exit(Commands.run(args));
+    }
+    new Main().run();
   }
 
-  private void run(String... args) {
+  private void run() {
     CHATTY.forEach(logger -> logger.setLevel(Level.WARNING));
     Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "ground-stop"));
     try {
@@ -48,7 +53,7 @@ public final class Main {
       applicationOver.countDown();
       return;
     }
-    Quarkus.run(null, this::applicationEnds, args);
+    Quarkus.run(null, this::applicationEnds);
   }
 
   private void applicationEnds(int code, @Nullable Throwable failure) {

@@ -4,6 +4,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.ZoneId;
 import org.driftward.alerts.core.episode.Escalation;
+import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -26,5 +27,12 @@ public class AlertsBeans {
         new Wording(catalogue, config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault));
     var policy = file.policy();
     return new Escalation(policy, new Triggers(policy.triggers(), catalogue, wording));
+  }
+
+  @Produces
+  @Singleton
+  Isbar isbar(PolicyFile file, Catalogue catalogue, AlertsConfig config) {
+    return new Isbar(
+        file.policy(), catalogue, config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault));
   }
 }

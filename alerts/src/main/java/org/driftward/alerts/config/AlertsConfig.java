@@ -42,4 +42,17 @@ public interface AlertsConfig {
   /** The longest pause between two attempts while Kafka or the database is away. */
   @WithDefault("PT5S")
   Duration longestBackOff();
+
+  Anchors anchors();
+
+  /** What the end of the journal was, kept out of reach of the database's owner. */
+  interface Anchors {
+
+    /** Where the file of the anchors is; without it none are kept. */
+    Optional<Path> folder();
+
+    /** How often the end of the journal is kept. */
+    @WithDefault("PT10M")
+    Duration every();
+  }
 }

@@ -15,6 +15,14 @@ public interface CarePlanDesk {
    */
   CarePlan sign(CarePlan plan, Actor actor);
 
+  /**
+   * Ends the plan in force now: the standard settings are back, and a hold is lifted.
+   *
+   * @return the plan as it ended
+   * @throws RefusedException if none is in force or the role is not enough
+   */
+  CarePlan end(String encounter, String reason, Actor actor);
+
   /** The newest plan, whether or not it is in force now. */
   Optional<CarePlan> find(String encounter);
 

@@ -29,6 +29,7 @@ public interface EpisodeDesk {
    * @param reason required to hold and to close
    * @param to account to hand over to; only for {@link Action#HAND_OVER}
    * @param until end of the hold; only for {@link Action#HOLD}
+   * @param toName how people know whoever takes over, or null for the name on the shift
    */
   record Request(
       String episode,
@@ -37,7 +38,25 @@ public interface EpisodeDesk {
       @Nullable String note,
       @Nullable String reason,
       @Nullable String to,
-      @Nullable Instant until) {}
+      @Nullable Instant until,
+      @Nullable String toName) {
+
+    public Request(
+        String episode,
+        Action action,
+        @Nullable Long seenVersion,
+        @Nullable String note,
+        @Nullable String reason,
+        @Nullable String to,
+        @Nullable Instant until) {
+      this(episode, action, seenVersion, note, reason, to, until, null);
+    }
+
+    /** The same, naming whoever takes over. */
+    public Request naming(@Nullable String name) {
+      return new Request(episode, action, seenVersion, note, reason, to, until, name);
+    }
+  }
 
   /** What became of it. */
   sealed interface Answer {

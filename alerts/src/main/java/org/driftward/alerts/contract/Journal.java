@@ -3,6 +3,7 @@ package org.driftward.alerts.contract;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** The append-only, hash-chained record. Thread-safe, blocking. */
@@ -53,7 +54,29 @@ public interface Journal {
     }
   }
 
+  /**
+   * The end of the journal at one time, kept where the database's owner cannot write. Anchors of
+   * one file are chained to each other.
+   *
+   * @param sequence of the last entry then
+   * @param head its hash
+   * @param at when the anchor was made
+   * @param previous seal of the anchor before, or 64 zeros
+   * @param seal SHA-256 over the rest, in hexadecimal
+   */
+  record Anchor(long sequence, String head, Instant at, String previous, String seal) {
+    public Anchor {
+      Objects.requireNonNull(head, "head");
+      Objects.requireNonNull(at, "at");
+      Objects.requireNonNull(previous, "previous");
+      Objects.requireNonNull(seal, "seal");
+    }
+  }
+
   List<Entry> after(long sequence, int limit);
+
+  /** The newest entry; empty before the first. */
+  Optional<Entry> last();
 
   Verdict check();
 }

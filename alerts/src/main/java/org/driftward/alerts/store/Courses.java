@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.core.episode.Course;
@@ -30,6 +31,7 @@ public class Courses {
   private final Database database;
   private final Escalation escalation;
   private final JournalTable journal;
+  private final Relief relief;
   private final Bell bell;
   private final Clock clock;
 
@@ -38,6 +40,7 @@ public class Courses {
     this.database = database;
     this.escalation = escalation;
     this.journal = journal;
+    this.relief = new Relief(escalation);
     this.bell = bell;
     this.clock = clock;
   }
@@ -49,7 +52,12 @@ public class Courses {
 
   /** Encounters not heard of before begin their course. */
   public <T> T change(Collection<String> encounters, Function<Session, T> work) {
-    return inTransaction(handle -> lockOrBegin(handle, encounters), work);
+    return inTransaction(handle -> lockOrBegin(handle, encounters), (handle, s) -> work.apply(s));
+  }
+
+  /** As {@link #change}, for work that keeps tables of its own in the same transaction. */
+  <T> T changeWith(String encounter, BiFunction<Handle, Session, T> work) {
+    return inTransaction(handle -> lockOrBegin(handle, List.of(encounter)), work);
   }
 
   /**
@@ -58,13 +66,19 @@ public class Courses {
    * @param chosen returns courses that are locked
    */
   <T> T inTransaction(Function<Handle, List<Course>> chosen, Function<Session, T> work) {
+    return inTransaction(chosen, (handle, session) -> work.apply(session));
+  }
+
+  private <T> T inTransaction(
+      Function<Handle, List<Course>> chosen, BiFunction<Handle, Session, T> work) {
     var result =
         database.transaction(
             handle -> {
               var courses = new HashMap<String, Course>();
               chosen.apply(handle).forEach(course -> courses.put(course.encounter(), course));
               var session = new Session(now(), courses);
-              T answer = work.apply(session);
+              T answer = work.apply(handle, session);
+              relief.settle(handle, session);
               keep(handle, session);
               return new Result<>(answer, !session.happenings().isEmpty());
             });

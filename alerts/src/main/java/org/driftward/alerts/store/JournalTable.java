@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Optional;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.Journal;
 import org.driftward.alerts.core.episode.Happening;
@@ -50,6 +51,17 @@ public class JournalTable implements Journal {
                 .list());
   }
 
+  @Override
+  public Optional<Entry> last() {
+    return database.read(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT " + COLUMNS + " FROM alerts.journal ORDER BY sequence DESC LIMIT 1")
+                .map(JournalTable::entry)
+                .findOne());
+  }
+
   /** Reads entries and end as of one moment, however many are written meanwhile. */
   @Override
   public Verdict check() {
@@ -67,10 +79,7 @@ public class JournalTable implements Journal {
                           .setFetchSize(ROWS_AT_ONCE)
                           .map(JournalTable::entry);
                   try (var entries = rows.iterator()) {
-                    boolean sound = true;
-                    while (sound && entries.hasNext()) {
-                      sound = check.take(entries.next());
-                    }
+                    entries.forEachRemaining(check::take);
                   }
                   return check.finish(head(snapshot, ""));
                 }));

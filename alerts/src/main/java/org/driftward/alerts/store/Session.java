@@ -54,6 +54,11 @@ public final class Session {
     happenings.addAll(decision.happenings());
   }
 
+  /** Keeps something that is no change of a course. */
+  public void record(Happening happening) {
+    happenings.add(happening);
+  }
+
   /** Writes the course again even if nothing was decided, and with it its deadlines. */
   public void refresh(String encounter) {
     changed.add(course(encounter).encounter());

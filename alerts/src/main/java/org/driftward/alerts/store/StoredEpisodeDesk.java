@@ -10,11 +10,13 @@ import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Level;
+import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.alerts.core.episode.Decision;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
+import org.driftward.alerts.core.shift.Roster;
 import org.jspecify.annotations.Nullable;
 
 /** People act on episodes in PostgreSQL. */
@@ -41,11 +43,16 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
   }
 
   @Override
-  public Answer act(Request request, Actor actor) {
-    var known = find(request.episode());
+  public Answer act(Request asked, Actor actor) {
+    var known = find(asked.episode());
     if (known.isEmpty()) {
       return new Answer.Unknown();
     }
+    var roster = receiver(asked);
+    if (asked.to() != null && roster.off(asked.to().strip())) {
+      return new Answer.Incomplete("to", "has gone off duty");
+    }
+    var request = asked.toName() == null ? asked.naming(name(roster, asked.to())) : asked;
     var encounter = known.get().encounter();
     var verdict =
         courses.change(
@@ -58,6 +65,18 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
               return found;
             });
     return answer(verdict, request);
+  }
+
+  /** What the shifts say of whoever is to take over. */
+  private Roster receiver(Request request) {
+    return request.to() == null
+        ? Roster.of(List.of())
+        : database.read(
+            handle -> ShiftTable.roster(handle, Set.of(request.to().strip()), Set.of()));
+  }
+
+  private static @Nullable String name(Roster roster, @Nullable String account) {
+    return account == null ? null : roster.last(account.strip()).map(Shift::name).orElse(null);
   }
 
   private Answer answer(Verdict verdict, Request request) {

@@ -3,10 +3,12 @@ package org.driftward.alerts.web;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Clock;
 import org.driftward.alerts.contract.CarePlanDesk;
@@ -71,9 +73,34 @@ public class CarePlanResource {
     try {
       return desk.sign(plan, actor);
     } catch (RefusedException e) {
-      throw e.field().equals("signedBy")
-          ? Problems.notAllowed(e.getMessage())
-          : Problems.refused(e.field(), String.valueOf(e.getMessage()));
+      throw refused(e);
     }
+  }
+
+  /** Why a plan ends before its time. */
+  public record End(@Nullable String reason) {}
+
+  @POST
+  @Path("/{id}/care-plan/end")
+  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE, AccountRole.ADMIN})
+  @Consumes(MediaType.APPLICATION_JSON)
+  @Operation(
+      summary = "End the care plan in force",
+      description = "The standard settings are back at once, and a hold is lifted.")
+  public CarePlan end(@PathParam("id") String encounter, @Nullable End body) {
+    var known = directory.find(encounter).orElseThrow(() -> Problems.unknown("encounter"));
+    signedIn.mustSee(known.ward());
+    try {
+      var reason = body == null || body.reason() == null ? "" : body.reason();
+      return desk.end(encounter, reason, signedIn.actor());
+    } catch (RefusedException e) {
+      throw refused(e);
+    }
+  }
+
+  private static WebApplicationException refused(RefusedException e) {
+    return e.field().equals("signedBy")
+        ? Problems.notAllowed(e.getMessage())
+        : Problems.refused(e.field(), String.valueOf(e.getMessage()));
   }
 }

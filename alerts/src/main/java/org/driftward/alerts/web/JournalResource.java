@@ -8,9 +8,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.driftward.alerts.contract.Journal;
 import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Problem;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
@@ -28,6 +30,8 @@ import org.jspecify.annotations.Nullable;
 public class JournalResource {
 
   private static final int LONGEST_PAGE = 1000;
+
+  private static final JsonFormat<Journal.Entry> ENTRY = JsonFormat.of(Journal.Entry.class);
 
   private final Journal journal;
 
@@ -57,6 +61,35 @@ public class JournalResource {
     var verdict = journal.check();
     return new Check(
         verdict.sound(), verdict.entries(), verdict.fault(), verdict.at(), verdict.head());
+  }
+
+  @GET
+  @Path("/export")
+  @Produces({"application/x-ndjson", Problem.MEDIA_TYPE})
+  @Operation(
+      summary = "Every entry after a sequence, one JSON object on each line",
+      description =
+          "What is needed to recompute the chain elsewhere: `journal check --file` of the jar does.")
+  public StreamingOutput export(@QueryParam("after") @DefaultValue("0") long after) {
+    return out -> {
+      long written = after;
+      for (var page = journal.after(written, LONGEST_PAGE);
+          !page.isEmpty();
+          page = journal.after(written, LONGEST_PAGE)) {
+        for (var entry : page) {
+          out.write(ENTRY.write(entry));
+          out.write('\n');
+          written = entry.sequence();
+        }
+      }
+    };
+  }
+
+  @GET
+  @Path("/head")
+  @Operation(summary = "The newest entry, to be kept elsewhere as an anchor")
+  public Journal.Entry head() {
+    return journal.last().orElseThrow(() -> Problems.unknown("entry"));
   }
 
   /** A verdict with its bottom line. */

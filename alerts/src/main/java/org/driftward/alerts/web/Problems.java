@@ -42,6 +42,11 @@ final class Problems {
     return exception(Problem.of(404, "unknown", "There is no such " + what, null));
   }
 
+  static WebApplicationException tooLate(String why) {
+    return exception(
+        Problem.of(409, "no-longer-applies", "It does not apply to how things stand now", why));
+  }
+
   static WebApplicationException otherWard() {
     return exception(
         Problem.of(403, "other-ward", "This account does not see the encounter's ward", null));

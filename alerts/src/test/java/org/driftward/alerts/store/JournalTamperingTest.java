@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import org.driftward.alerts.Pictures;
+import org.driftward.alerts.contract.Journal.Entry;
 import org.driftward.alerts.contract.Journal.Verdict;
+import org.driftward.alerts.contract.JournalChain;
 import org.driftward.alerts.store.Intake.News;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -115,6 +118,43 @@ class JournalTamperingTest {
             + "UPDATE alerts.journal SET sequence = 4 WHERE sequence = 99");
 
     assertFault(3, "entry 3 was moved here or replaced: neither its hash nor its predecessor fits");
+  }
+
+  @Test
+  void shouldFindAWholeChainThatTheOwnerWroteAnew() {
+    var last = house.journal.last().orElseThrow();
+    var anchor = JournalChain.anchor(null, last, TestHouse.START);
+    var forged = new ArrayList<Entry>();
+    var head = JournalChain.START;
+    for (var entry : house.journal.after(0, 10)) {
+      var body = entry.body().replace("high", "low");
+      var next =
+          JournalChain.next(
+              entry.sequence() - 1,
+              head,
+              entry.at(),
+              entry.subject(),
+              entry.kind(),
+              entry.by(),
+              body);
+      forged.add(next);
+      head = next.hash();
+    }
+    forged.forEach(
+        entry ->
+            tamper(
+                "UPDATE alerts.journal SET body = '%s', previous = '%s', hash = '%s' WHERE sequence = %d"
+                    .formatted(
+                        entry.body().replace("'", "''"),
+                        entry.previous(),
+                        entry.hash(),
+                        entry.sequence())));
+    TestHouse.execute(house.owner, "UPDATE alerts.journal_head SET hash = '" + head + "'");
+
+    assertThat(house.journal.check().sound()).isTrue();
+    var check = JournalChain.check(List.of(anchor));
+    house.journal.after(0, 10).forEach(check::take);
+    assertThat(check.finish().fault()).startsWith("the chain was written anew: an entry from 1");
   }
 
   private void assertFault(long at, String what) {

@@ -7,7 +7,9 @@ import java.io.UncheckedIOException;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.core.episode.Escalation;
@@ -15,6 +17,7 @@ import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Populations;
 import org.flywaydb.core.Flyway;
 
 /**
@@ -40,6 +43,8 @@ final class TestHouse {
   final Intake intake;
   final DueCourses due;
   final Outbox outbox;
+  final ShiftEnds shiftEnds;
+  final StoredShiftDesk shifts;
   final Bell bell = new Bell();
 
   TestHouse() {
@@ -62,9 +67,13 @@ final class TestHouse {
     this.courses = new Courses(database, escalation, journal, bell, clock);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
-    this.plans = new StoredCarePlanDesk(courses, escalation, catalogue);
+    this.plans =
+        new StoredCarePlanDesk(
+            courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
+    this.shiftEnds = new ShiftEnds(database, courses, journal);
+    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
     this.outbox = new Outbox(database);
   }
 

@@ -36,6 +36,7 @@ import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -137,7 +138,11 @@ class AlertsWholeTest {
     var until = clock.instant().plus(Duration.ofHours(24));
 
     var signed =
-        plan("V-7", "{\"oxygenScale\":2,\"reason\":\"agreed\",\"until\":\"" + until + "\"}");
+        plan(
+            "V-7",
+            "{\"oxygenScale\":2,\"populations\":[\"pregnant\"],\"reason\":\"agreed\",\"until\":\""
+                + until
+                + "\"}");
 
     assertThat(signed.statusCode()).isEqualTo(200);
     assertThat(signed.jsonPath().getInt("version")).isEqualTo(1);
@@ -148,7 +153,11 @@ class AlertsWholeTest {
             () ->
                 assertThat(plans("V-7"))
                     .singleElement()
-                    .satisfies(plan -> assertThat(plan.oxygenScale()).isEqualTo(2)));
+                    .satisfies(
+                        plan -> {
+                          assertThat(plan.oxygenScale()).isEqualTo(2);
+                          assertThat(plan.populations()).containsExactly("pregnant");
+                        }));
   }
 
   @Test
@@ -162,6 +171,9 @@ class AlertsWholeTest {
     assertThat(plan("V-8", "{\"limits\":[{\"code\":\"mood\",\"low\":1}]," + rest).statusCode())
         .isEqualTo(400);
     assertThat(plan("V-8", "{\"limits\":[{\"code\":\"heart-rate\"}]," + rest).statusCode())
+        .isEqualTo(400);
+    assertThat(plan("V-8", "{\"populations\":[\"pregnent\"]," + rest).statusCode()).isEqualTo(400);
+    assertThat(plan("V-8", "{\"newBaseline\":\"" + until + "\"," + rest).statusCode())
         .isEqualTo(400);
     assertThat(plan("V-none", "{" + rest).statusCode()).isEqualTo(404);
   }

@@ -9,11 +9,15 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.driftward.alerts.TestClock;
+import org.driftward.alerts.contract.PatientRecord;
 import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
+import org.driftward.scoring.contract.Snapshot;
+import org.driftward.testing.Broker;
 
 /** What the composition in deploy provides: a broker, a clock, and parts that are started. */
 @Singleton
@@ -40,6 +44,23 @@ public class RunningHouse {
   @Singleton
   Broker broker() {
     return broker;
+  }
+
+  /** A record that knows nobody: the read model is another module's. */
+  @Produces
+  @Singleton
+  PatientRecord record() {
+    return new PatientRecord() {
+      @Override
+      public Optional<Page> find(String encounter) {
+        return Optional.empty();
+      }
+
+      @Override
+      public Optional<Snapshot> pictureAt(String encounter, Instant time) {
+        return Optional.empty();
+      }
+    };
   }
 
   void start(@Observes StartupEvent event, @Any Instance<RolePart> parts) {

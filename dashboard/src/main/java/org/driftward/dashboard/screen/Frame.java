@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param here path of the page
  * @param token proof that a form came from one of our pages
  * @param version of the style sheets and scripts, so that a browser never mixes old and new
+ * @param account sign-in name of the person, or null before sign-in: what the browser keeps on the
+ *     device is kept under it
  */
 public record Frame(
     Setting setting,
@@ -25,14 +27,28 @@ public record Frame(
     List<Link> links,
     String here,
     String token,
-    String version) {
+    String version,
+    @Nullable String account) {
+
+  /** A page that keeps nothing on the device. */
+  public Frame(
+      Setting setting,
+      Instant now,
+      ZoneId zone,
+      @Nullable String person,
+      List<Link> links,
+      String here,
+      String token,
+      String version) {
+    this(setting, now, zone, person, links, here, token, version, null);
+  }
 
   /** A way to another page. */
   public record Link(String path, String words) {}
 
   /** The same frame at a later moment. */
   public Frame at(Instant later) {
-    return new Frame(setting, later, zone, person, links, here, token, version);
+    return new Frame(setting, later, zone, person, links, here, token, version, account);
   }
 
   public String time() {

@@ -1,5 +1,6 @@
 package org.driftward.dashboard.screen;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -20,8 +21,13 @@ import org.driftward.scoring.contract.Snapshot;
  *
  * @param columns headings of the vital signs, with their unit
  * @param complete whether nothing was left off for length
+ * @param editable whether the reader may add to the record and correct it
  */
-public record HistoryTable(List<String> columns, List<Row> rows, boolean complete) {
+public record HistoryTable(
+    List<String> columns, List<Row> rows, boolean complete, boolean editable) {
+
+  /** Recorded this much after it was taken, an entry shows both times. */
+  private static final Duration LATE = Duration.ofMinutes(15);
 
   /** The vital signs in the order of the published NEWS2 chart, then the diastolic pressure. */
   private static final List<String> CODES =
@@ -37,11 +43,13 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
           "temperature");
 
   /**
+   * @param id of the assessment
    * @param cells one for each column; empty where not recorded
    * @param others findings outside the columns, each in words with its value
-   * @param note amended or retracted, with the reason; or empty
+   * @param note amended or retracted with the reason, recorded late; or empty
    */
   public record Row(
+      String id,
       Instant at,
       String time,
       String score,
@@ -51,8 +59,14 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
       boolean retracted,
       String note) {}
 
+  /** For somebody who only reads. */
   public static HistoryTable of(
       PatientHistory history, Findings findings, Instant now, ZoneId zone) {
+    return of(history, findings, now, zone, false);
+  }
+
+  public static HistoryTable of(
+      PatientHistory history, Findings findings, Instant now, ZoneId zone, boolean editable) {
     var totals = new HashMap<String, String>();
     for (Snapshot snapshot : history.snapshots()) {
       Score score = snapshot.leading();
@@ -65,7 +79,8 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
     return new HistoryTable(
         CODES.stream().map(code -> heading(code, findings)).toList(),
         history.assessments().stream().map(one -> row(one, totals, findings, now, zone)).toList(),
-        history.complete());
+        history.complete(),
+        editable);
   }
 
   private static String heading(String code, Findings findings) {
@@ -85,6 +100,7 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
       }
     }
     return new Row(
+        one.id(),
         one.takenAt(),
         Wording.time(one.takenAt(), now, zone),
         totals.getOrDefault(one.id(), ""),
@@ -92,7 +108,7 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
         others,
         one.by() + ", " + one.source().word(),
         one.retracted(),
-        note(one));
+        note(one, now, zone));
   }
 
   private static String inWords(Finding finding, Findings findings) {
@@ -103,11 +119,15 @@ public record HistoryTable(List<String> columns, List<Row> rows, boolean complet
         + Wording.value(Scalar.of(finding.value()), unit);
   }
 
-  private static String note(Assessment one) {
-    if (one.status() == Assessment.Status.FINAL) {
-      return "";
+  private static String note(Assessment one, Instant now, ZoneId zone) {
+    var notes = new ArrayList<String>();
+    if (one.status() != Assessment.Status.FINAL) {
+      String status = Wording.sentence(one.status().word());
+      notes.add(one.reason() == null ? status : status + ": " + one.reason());
     }
-    String status = Wording.sentence(one.status().word());
-    return one.reason() == null ? status : status + ": " + one.reason();
+    if (one.recordedAt().isAfter(one.takenAt().plus(LATE))) {
+      notes.add("recorded " + Wording.time(one.recordedAt(), now, zone));
+    }
+    return String.join("; ", notes);
   }
 }

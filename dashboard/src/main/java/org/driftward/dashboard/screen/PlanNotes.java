@@ -32,6 +32,12 @@ final class PlanNotes {
     if (plan.oxygenScale() == 2) {
       notes.add("Oxygen scale 2, prescribed");
     }
+    if (!plan.populations().isEmpty()) {
+      notes.add("Scored as: " + String.join(", ", plan.populations()));
+    }
+    if (plan.newBaseline() != null) {
+      notes.add("Usual values anew from " + Wording.time(plan.newBaseline(), now, zone));
+    }
     for (Limit limit : plan.limits()) {
       notes.add(
           "Altered limit: %s %s"

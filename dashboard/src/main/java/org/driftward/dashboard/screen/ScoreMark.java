@@ -18,7 +18,7 @@ public record ScoreMark(String title, String total, String note) {
     return of(score.title(), score.low(), score.high(), score.complete());
   }
 
-  static ScoreMark of(String title, BigDecimal low, BigDecimal high, boolean complete) {
+  public static ScoreMark of(String title, BigDecimal low, BigDecimal high, boolean complete) {
     String least = shown(low);
     return new ScoreMark(
         title,

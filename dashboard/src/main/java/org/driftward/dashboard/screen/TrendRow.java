@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Objects;
 import org.driftward.dashboard.core.Movement.Direction;
+import org.driftward.scoring.contract.Plain;
 import org.driftward.scoring.contract.Trend;
 import org.jspecify.annotations.Nullable;
 
@@ -28,7 +29,10 @@ public record TrendRow(
             ? titles.get(trend.code())
             : findings.name(trend.code(), trend.site(), trend.side()),
         arrow(trend),
-        Wording.signed(trend.perHour(), 2) + (unit.isEmpty() ? "" : " " + unit) + " per hour",
+        (trend.perHour() > 0 ? "+" : trend.perHour() < 0 ? "−" : "")
+            + Plain.rate(trend.perHour())
+            + (unit.isEmpty() ? "" : " " + unit)
+            + " per hour",
         trend.significant(),
         "p %s, %s".formatted(chance(trend.pValue()), Wording.count(trend.sets(), "set", "sets")),
         ahead(trend, unit, now));

@@ -1,10 +1,12 @@
 package org.driftward.dashboard.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
+import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
 
@@ -24,6 +26,8 @@ public class Patients {
 
     record Unknown<T>() implements Sight<T> {}
   }
+
+  private static final Duration AHEAD = Duration.ofHours(1);
 
   private final WardReader reader;
   private final AccessBook book;
@@ -51,6 +55,32 @@ public class Patients {
       return new Sight.Unknown<>();
     }
     return shown(view.get(), viewer, "history", () -> reader.history(encounter, from, to));
+  }
+
+  /** The patient with the whole record of the stay, for somebody who adds to it. */
+  public Sight<PatientRecord> record(String encounter, Viewer viewer) {
+    var view = reader.patient(encounter);
+    if (view.isEmpty()) {
+      return new Sight.Unknown<>();
+    }
+    return shown(view.get(), viewer, "assess", () -> record(view.get()));
+  }
+
+  /** The same for what belongs to a page that was asked for, and so was kept as a look, before. */
+  public Sight<PatientRecord> recordAgain(String encounter, Viewer viewer) {
+    var view = reader.patient(encounter);
+    if (view.isEmpty()) {
+      return new Sight.Unknown<>();
+    }
+    return viewer.sees(view.get().encounter().ward())
+        ? new Sight.Shown<>(record(view.get()))
+        : new Sight.OtherWard<>();
+  }
+
+  private PatientRecord record(PatientView view) {
+    // A clock somewhere may be ahead of ours: what it dated counts as well.
+    var end = view.asOf().plus(AHEAD);
+    return new PatientRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
   }
 
   private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {

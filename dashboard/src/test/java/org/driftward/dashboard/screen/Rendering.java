@@ -19,7 +19,18 @@ import java.util.Optional;
 final class Rendering {
 
   private static final List<String> TAGS =
-      List.of("act", "arrow", "countdown", "drift", "moving", "sign", "token", "trail");
+      List.of(
+          "act",
+          "arrow",
+          "countdown",
+          "drift",
+          "field",
+          "finding",
+          "moving",
+          "region",
+          "sign",
+          "token",
+          "trail");
 
   private static final Engine ENGINE = engine();
 

@@ -34,6 +34,7 @@ import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -54,7 +55,7 @@ class ReadModelPartTest {
 
   @BeforeAll
   static void startBroker() {
-    broker = new Broker();
+    broker = Broker.start();
   }
 
   @AfterAll

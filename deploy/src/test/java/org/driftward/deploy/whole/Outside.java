@@ -17,7 +17,7 @@ import org.driftward.deploy.embedded.Secrets;
  * A broker and a database that belong to no application: the hospital's own, as far as the
  * application can tell. Each can be taken away and comes back where it was, with its data.
  */
-final class Outside implements AutoCloseable {
+public final class Outside implements AutoCloseable {
 
   private final Path folder;
   private final Secrets secrets;
@@ -26,7 +26,7 @@ final class Outside implements AutoCloseable {
   private EmbeddedPart broker;
   private EmbeddedPart database;
 
-  Outside(Path folder) {
+  public Outside(Path folder) {
     this.folder = folder;
     try {
       this.secrets = new Secrets(folder);
@@ -42,11 +42,20 @@ final class Outside implements AutoCloseable {
   }
 
   /** The variables that lead an application here. */
-  Map<String, String> environment() {
+  public Map<String, String> environment() {
     var variables = new HashMap<String, String>();
     broker.properties().forEach((name, value) -> variables.put(variable(name), value));
     database.properties().forEach((name, value) -> variables.put(variable(name), value));
     return variables;
+  }
+
+  /** The settings that lead a Kafka client here. */
+  public Map<String, Object> kafka() {
+    var settings = new HashMap<String, Object>();
+    broker
+        .properties()
+        .forEach((name, value) -> settings.put(name.substring("kafka.".length()), value));
+    return settings;
   }
 
   void takeBrokerAway() {

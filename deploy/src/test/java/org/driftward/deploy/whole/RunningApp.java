@@ -25,6 +25,8 @@ public final class RunningApp implements AutoCloseable {
 
   private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
   private static final Duration PATIENCE = Duration.ofMinutes(5);
+  private static final List<String> QUICK_START =
+      List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmx768m");
   private static final List<String> OURS = List.of("DRIFTWARD_", "QUARKUS_", "KAFKA_");
 
   private final Path data;
@@ -51,12 +53,20 @@ public final class RunningApp implements AutoCloseable {
    * @param environment besides the folder, the ports and the first account's password
    */
   public static RunningApp start(Path data, Map<String, String> environment) {
+    return start(data, environment, QUICK_START);
+  }
+
+  /** As {@link #start(Path, Map)}, on a virtual machine with these options. */
+  public static RunningApp start(
+      Path data, Map<String, String> environment, List<String> javaOptions) {
     try {
       Files.createDirectories(data);
       var terminal = Files.createTempFile(data.getParent(), "terminal-", ".log");
       int port = freePort();
       var builder =
-          new ProcessBuilder(command()).redirectErrorStream(true).redirectOutput(terminal.toFile());
+          new ProcessBuilder(command(javaOptions))
+              .redirectErrorStream(true)
+              .redirectOutput(terminal.toFile());
       var variables = builder.environment();
       variables.keySet().removeIf(name -> OURS.stream().anyMatch(name::startsWith));
       variables.put("DRIFTWARD_DATA", data.toString());
@@ -96,6 +106,11 @@ public final class RunningApp implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Processor time it used so far; that of its database server is not counted. */
+  public Duration cpu() {
+    return process.info().totalCpuDuration().orElseThrow();
   }
 
   public boolean isAlive() {
@@ -192,13 +207,13 @@ public final class RunningApp implements AutoCloseable {
     }
   }
 
-  private static List<String> command() {
+  private static List<String> command(List<String> javaOptions) {
     if (!Files.exists(JAR)) {
       throw new AssertionError("Not packaged: " + JAR.toAbsolutePath());
     }
     var command = new ArrayList<String>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmx768m"));
+    command.addAll(javaOptions);
     command.addAll(List.of("-jar", JAR.toAbsolutePath().toString()));
     return command;
   }

@@ -6,11 +6,13 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.ArrayList;
 import java.util.Optional;
+import org.driftward.ingest.contract.AssessmentCheck;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.core.AssessmentReader;
 import org.driftward.ingest.core.EncounterReader;
 import org.driftward.ingest.core.IntakeLimits;
 import org.driftward.ingest.core.IntakeRules;
+import org.driftward.ingest.core.Reading;
 import org.driftward.ingest.core.mapping.CodeMap;
 import org.driftward.ingest.core.mapping.CodeMapSource;
 import org.driftward.ingest.core.mapping.CodeTable;
@@ -38,6 +40,17 @@ public class IngestBeans {
   @Singleton
   IntakeRules rules(Catalogue catalogue, IntakeLimits limits) {
     return new IntakeRules(catalogue, limits);
+  }
+
+  /** The very rules of intake, asked beforehand. */
+  @Produces
+  @Singleton
+  AssessmentCheck check(IntakeRules rules) {
+    return (assessment, encounter, now) ->
+        rules.check(
+            Reading.of(assessment),
+            id -> Optional.of(encounter).filter(known -> known.id().equals(id)),
+            now);
   }
 
   @Produces

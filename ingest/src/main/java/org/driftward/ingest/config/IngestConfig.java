@@ -80,6 +80,21 @@ public interface IngestConfig {
   /** How we deal with Kafka. */
   Kafka kafka();
 
+  /** How we deal with uploaded files. */
+  Imports imports();
+
+  /** Bounds on files of assessments. */
+  interface Imports {
+
+    /** The largest part of one call; a larger file comes in several. */
+    @WithDefault("8M")
+    MemorySize part();
+
+    /** The largest file. It waits in the database until its rows are dealt with. */
+    @WithDefault("4G")
+    MemorySize largest();
+  }
+
   /** Bounds on waiting and memory while Kafka is slow or away. */
   interface Kafka {
 

@@ -2,6 +2,7 @@ package org.driftward.ingest.contract;
 
 import java.util.Objects;
 import org.driftward.ingest.contract.Assessment.Source;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What came in, as it came: kept byte for byte if it is refused. Immutable, thread-safe; equal only
@@ -14,6 +15,8 @@ public final class Received {
   private final String target;
   private final String contentType;
   private final byte[] bytes;
+  private final @Nullable String refusal;
+  private final @Nullable String replayOf;
 
   /**
    * @param origin who sends, for example an account or a feed; the key of {@link Topic#REJECTED}.
@@ -24,11 +27,47 @@ public final class Received {
    * @param contentType media type of the bytes
    */
   public Received(String origin, Source source, String target, String contentType, byte[] bytes) {
+    this(origin, source, target, contentType, bytes.clone(), null, null);
+  }
+
+  private Received(
+      String origin,
+      Source source,
+      String target,
+      String contentType,
+      byte[] bytes,
+      @Nullable String refusal,
+      @Nullable String replayOf) {
     this.origin = Objects.requireNonNull(origin, "origin");
     this.source = Objects.requireNonNull(source, "source");
     this.target = Objects.requireNonNull(target, "target");
     this.contentType = Objects.requireNonNull(contentType, "contentType");
-    this.bytes = bytes.clone();
+    this.bytes = bytes;
+    this.refusal = refusal;
+    this.replayOf = replayOf;
+  }
+
+  /**
+   * The same under a name of its own: should it be refused, the refusal has this id. An input that
+   * may be read twice, because a crash came between, is so kept once.
+   */
+  public Received named(String id) {
+    return new Received(origin, source, target, contentType, bytes, id, replayOf);
+  }
+
+  /** The same as a new attempt for an earlier refusal. */
+  public Received asReplayOf(String earlier) {
+    return new Received(origin, source, target, contentType, bytes, refusal, earlier);
+  }
+
+  /** The id that its refusal shall have, or null for a new one. */
+  public @Nullable String refusal() {
+    return refusal;
+  }
+
+  /** The refusal that it tries to mend, or null if it came in for the first time. */
+  public @Nullable String replayOf() {
+    return replayOf;
   }
 
   public String origin() {

@@ -5,6 +5,7 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Objects;
 import org.driftward.ingest.contract.Assessment.Source;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One refused input, byte for byte, with every reason: a record of {@link Topic#REJECTED}.
@@ -17,6 +18,7 @@ import org.driftward.ingest.contract.Assessment.Source;
  * @param contentType media type of the bytes
  * @param base64 the exact bytes, in Base64 (RFC 4648)
  * @param faults every fault found, in the order of the input
+ * @param replayOf the earlier refusal that it was an attempt to mend, or null
  */
 public record Rejection(
     String id,
@@ -26,7 +28,8 @@ public record Rejection(
     Instant receivedAt,
     String contentType,
     String base64,
-    List<Fault> faults) {
+    List<Fault> faults,
+    @Nullable String replayOf) {
 
   public Rejection {
     Objects.requireNonNull(id, "id");
@@ -39,16 +42,34 @@ public record Rejection(
     faults = List.copyOf(faults);
   }
 
+  /** A refusal of what came in for the first time. */
+  public Rejection(
+      String id,
+      String origin,
+      Source source,
+      String target,
+      Instant receivedAt,
+      String contentType,
+      String base64,
+      List<Fault> faults) {
+    this(id, origin, source, target, receivedAt, contentType, base64, faults, null);
+  }
+
+  /**
+   * @param id where {@link Received#refusal()} says none
+   */
   public static Rejection of(String id, Received received, Instant receivedAt, List<Fault> faults) {
+    var named = received.refusal();
     return new Rejection(
-        id,
+        named == null ? id : named,
         received.origin(),
         received.source(),
         received.target(),
         receivedAt,
         received.contentType(),
         Base64.getEncoder().encodeToString(received.bytes()),
-        faults);
+        faults,
+        received.replayOf());
   }
 
   /** The exact bytes that came in. */

@@ -26,6 +26,11 @@ public record Reading(List<Draft> drafts, List<Fault> faults) {
     return new Reading(drafts, List.of());
   }
 
+  /** One assessment by itself; pointers count in it. */
+  public static Reading of(Assessment assessment) {
+    return new Reading(List.of(Draft.of("", assessment)), List.of());
+  }
+
   /** The assessments; only after {@link IntakeRules#check} found no fault. */
   public List<Assessment> assessments() {
     return drafts.stream().map(Draft::assessment).toList();

@@ -57,6 +57,14 @@ public enum Rule implements Word {
   UNUSABLE_STATUS,
   /** A value that is only a bound, such as less than 5. */
   INEXACT_VALUE,
+  /** A column of a file that nobody can understand, or one too few. */
+  UNKNOWN_COLUMN,
+  /** A row of a file that has no end, another number of cells than the header, or is no text. */
+  MALFORMED_ROW,
+  /** It speaks about a ward that whoever brings it in does not see. */
+  OTHER_WARD,
+  /** A replay of something that no gate takes, for example from inside the house. */
+  NO_GATE,
   /** A code that means no finding of the catalogue: reported, but no reason to refuse the rest. */
   UNMAPPED_CODE
 }

@@ -50,6 +50,15 @@ public class KafkaEncounterDirectory implements EncounterDirectory, PatientEncou
     return table.ofPatient(patient);
   }
 
+  /**
+   * Asks Kafka whether it is there.
+   *
+   * @throws UnavailableException if it does not answer within a bounded wait
+   */
+  public void confirm() {
+    await(caughtUp());
+  }
+
   /** What this process has just sent and Kafka has acknowledged. */
   void take(Encounter encounter) {
     table.take(encounter);

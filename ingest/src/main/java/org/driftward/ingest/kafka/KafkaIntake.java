@@ -115,7 +115,13 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
         assessments.stream()
             .map(
                 each ->
-                    sender().send(Topic.ASSESSMENTS, each.encounter(), ASSESSMENT.write(each), now))
+                    sender()
+                        .send(
+                            Topic.ASSESSMENTS,
+                            each.encounter(),
+                            ASSESSMENT.write(each),
+                            now,
+                            received.origin()))
             .toArray(CompletableFuture<?>[]::new);
     return acknowledged(CompletableFuture.allOf(sent))
         .thenApply(
@@ -138,7 +144,13 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     }
     try {
       acknowledged(
-              sender().send(Topic.ENCOUNTERS, next.id(), ENCOUNTER.write(next), clock.instant()))
+              sender()
+                  .send(
+                      Topic.ENCOUNTERS,
+                      next.id(),
+                      ENCOUNTER.write(next),
+                      clock.instant(),
+                      received.origin()))
           .join();
     } catch (CompletionException e) {
       return CompletableFuture.failedFuture(e.getCause());
@@ -152,7 +164,13 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     var now = clock.instant();
     var rejection = Rejection.of(UUID.randomUUID().toString(), received, now, faults);
     return acknowledged(
-            sender().send(Topic.REJECTED, received.origin(), REJECTION.write(rejection), now))
+            sender()
+                .send(
+                    Topic.REJECTED,
+                    received.origin(),
+                    REJECTION.write(rejection),
+                    now,
+                    received.origin()))
         .thenApply(
             done -> {
               metrics.refused(received.source());

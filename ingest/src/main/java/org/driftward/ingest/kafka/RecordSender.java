@@ -31,9 +31,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class RecordSender implements AutoCloseable {
 
-  /** Epoch milliseconds as text: when intake accepted the record, for measuring latency. */
-  static final String ACCEPTED_AT = "accepted-at";
-
   private static final Duration LAST_WORDS = Duration.ofSeconds(5);
 
   private final Producer<String, byte[]> producer;
@@ -68,10 +65,14 @@ final class RecordSender implements AutoCloseable {
    * @return completes when Kafka has acknowledged the record, or exceptionally with {@link
    *     UnavailableException}
    */
-  CompletableFuture<Void> send(Topic topic, String key, byte[] value, Instant acceptedAt) {
+  CompletableFuture<Void> send(
+      Topic topic, String key, byte[] value, Instant acceptedAt, String origin) {
     var done = new CompletableFuture<Void>();
     var stamp = Long.toString(acceptedAt.toEpochMilli()).getBytes(StandardCharsets.US_ASCII);
-    List<Header> headers = List.of(new RecordHeader(ACCEPTED_AT, stamp));
+    List<Header> headers =
+        List.of(
+            new RecordHeader(RecordHeaders.ACCEPTED_AT, stamp),
+            new RecordHeader(RecordHeaders.ORIGIN, origin.getBytes(StandardCharsets.UTF_8)));
     var kafkaRecord = new ProducerRecord<>(topic.topic(), null, key, value, headers);
     try {
       var sent = producer.send(kafkaRecord, (metadata, failure) -> settle(done, failure));

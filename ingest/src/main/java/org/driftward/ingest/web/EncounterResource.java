@@ -9,24 +9,13 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.Clock;
 import java.time.Instant;
-import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CompletionStage;
 import org.driftward.ingest.contract.AccountRole;
-import org.driftward.ingest.contract.AssessmentIntake;
-import org.driftward.ingest.contract.Encounter;
-import org.driftward.ingest.contract.EncounterDirectory;
-import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Problem;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
-import org.driftward.ingest.core.EncounterReader;
-import org.driftward.ingest.core.Rule;
-import org.driftward.ingest.json.JsonTree;
-import org.driftward.ingest.json.JsonTree.NotJsonException;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -42,25 +31,13 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "intake")
 public class EncounterResource {
 
-  private final AssessmentIntake intake;
-  private final EncounterDirectory directory;
-  private final EncounterReader reader;
+  private final EncounterGate gate;
   private final BodyLimit bodyLimit;
-  private final Clock clock;
   private final Sender sender;
 
-  public EncounterResource(
-      AssessmentIntake intake,
-      EncounterDirectory directory,
-      EncounterReader reader,
-      BodyLimit bodyLimit,
-      Clock clock,
-      Sender sender) {
-    this.intake = intake;
-    this.directory = directory;
-    this.reader = reader;
+  public EncounterResource(EncounterGate gate, BodyLimit bodyLimit, Sender sender) {
+    this.gate = gate;
     this.bodyLimit = bodyLimit;
-    this.clock = clock;
     this.sender = sender;
   }
 
@@ -99,34 +76,7 @@ public class EncounterResource {
   @APIResponse(responseCode = "503", description = "Not promised; repeat after Retry-After")
   public CompletionStage<Response> put(@PathParam("id") String id, byte[] body) {
     bodyLimit.check(body);
-    var received = sender.received("PUT /api/encounters/" + id, body);
-    EncounterReader.Result result;
-    try {
-      result = reader.read(id, JsonTree.parse(body), clock.instant());
-    } catch (NotJsonException e) {
-      var fault = new Fault("", Rule.MALFORMED_JSON.word(), String.valueOf(e.getMessage()));
-      return answer(intake.refuse(received, List.of(fault)));
-    }
-    var put = result.put();
-    if (put == null) {
-      return answer(intake.refuse(received, result.faults()));
-    }
-    checkWard(directory.find(id), put.ward());
-    return answer(intake.change(received, put));
-  }
-
-  /**
-   * Who moves a patient must see where the patient is, so that nobody pulls a patient into sight;
-   * who admits one must see the ward.
-   */
-  private void checkWard(Optional<Encounter> known, String target) {
-    if (!sender.sees(known.map(Encounter::ward).orElse(target))) {
-      throw Problems.otherWard();
-    }
-  }
-
-  private static CompletionStage<Response> answer(
-      CompletionStage<AssessmentIntake.Outcome> outcome) {
-    return Answers.of(outcome, Response.Status.OK);
+    var received = sender.received(EncounterGate.target(id), body);
+    return Answers.of(gate.bring(received, sender.bearer()), Response.Status.OK);
   }
 }

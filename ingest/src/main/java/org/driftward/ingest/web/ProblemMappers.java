@@ -38,6 +38,11 @@ public class ProblemMappers {
         Problem.of(403, "forbidden", "This account's role does not allow the call", null));
   }
 
+  @ServerExceptionMapper
+  public Response otherWard(OtherWardException failure) {
+    return Problems.otherWard();
+  }
+
   /** A page keeps the framework's own answer; a program gets a problem. */
   @ServerExceptionMapper
   public Response refusedByFramework(

@@ -1,6 +1,5 @@
 package org.driftward.ingest.web;
 
-import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.driftward.ingest.contract.Fault;
@@ -36,16 +35,14 @@ final class Problems {
             503,
             "unavailable",
             "Nothing was promised; send the same again later",
-            "the message log does not answer");
+            "the message log or the database does not answer");
     return Response.fromResponse(answer(problem))
         .header("Retry-After", Math.max(1, retryAfterSeconds))
         .build();
   }
 
-  static WebApplicationException otherWard() {
-    return new WebApplicationException(
-        answer(
-            Problem.of(403, "other-ward", "This account does not see the encounter's ward", null)));
+  static Response otherWard() {
+    return answer(Problem.of(403, "other-ward", OtherWardException.DETAIL, null));
   }
 
   static Response answer(Problem problem) {

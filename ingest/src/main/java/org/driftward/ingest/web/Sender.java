@@ -6,6 +6,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.contract.WardScope;
+import org.driftward.ingest.core.Gate.Bearer;
 
 /** The signed-in account that sends a request, and the wards it sees. */
 @RequestScoped
@@ -22,8 +23,16 @@ public class Sender {
   }
 
   public boolean sees(String ward) {
+    return scope().sees(ward);
+  }
+
+  public WardScope scope() {
     WardScope scope = identity.getAttribute(WardScope.ATTRIBUTE);
-    return scope != null && scope.sees(ward);
+    return scope == null ? WardScope.NONE : scope;
+  }
+
+  public Bearer bearer() {
+    return new Bearer(account(), scope());
   }
 
   public Received received(String target, byte[] body) {

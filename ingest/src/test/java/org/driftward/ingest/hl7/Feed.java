@@ -24,11 +24,11 @@ import org.driftward.ingest.core.IntakeRules;
 import org.driftward.ingest.core.mapping.CodeMap;
 import org.driftward.ingest.core.mapping.CodeTable;
 import org.driftward.ingest.core.mapping.ForeignCode;
-import org.driftward.ingest.kafka.Broker;
 import org.driftward.ingest.kafka.IntakeMetrics;
 import org.driftward.ingest.kafka.KafkaEncounterDirectory;
 import org.driftward.ingest.kafka.KafkaIntake;
 import org.driftward.ingest.mapping.CodeMapFile;
+import org.driftward.testing.Broker;
 
 /** The door for HL7 v2 with the real intake behind it, on a real broker, at noon of one day. */
 public final class Feed implements AutoCloseable {

@@ -10,7 +10,7 @@ import java.util.Map;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Fault;
-import org.driftward.ingest.kafka.Broker;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

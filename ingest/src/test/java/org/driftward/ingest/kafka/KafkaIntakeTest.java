@@ -28,6 +28,7 @@ import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Topic;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

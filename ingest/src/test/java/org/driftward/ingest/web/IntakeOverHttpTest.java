@@ -20,8 +20,8 @@ import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.contract.Topic;
-import org.driftward.ingest.kafka.Broker;
 import org.driftward.ingest.kafka.KafkaIntake;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 

@@ -8,9 +8,9 @@ import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import org.driftward.ingest.contract.KafkaAccess;
-import org.driftward.ingest.kafka.Broker;
 import org.driftward.ingest.kafka.KafkaEncounterDirectory;
 import org.driftward.ingest.kafka.KafkaIntake;
+import org.driftward.testing.Broker;
 
 /** What the composition in deploy provides: a broker, a clock, and parts that are started. */
 @Singleton

@@ -4,6 +4,8 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Populations;
+import org.driftward.scoring.contract.Preview;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
 import org.driftward.scoring.core.timeline.Judge;
@@ -24,6 +26,12 @@ public class ScoringBeans {
 
   @Produces
   @Singleton
+  Populations populations(ScoreBook book) {
+    return new Populations(book.populations());
+  }
+
+  @Produces
+  @Singleton
   ScoringPolicy scoringPolicy(ScoringConfig config) {
     return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
   }
@@ -32,5 +40,12 @@ public class ScoringBeans {
   @Singleton
   Timeline timeline(Catalogue catalogue, ScoreBook book, ScoringPolicy policy) {
     return new Timeline(Rules.always(new Judge(catalogue, book, policy)));
+  }
+
+  /** In whatever role asks: it needs no state of the topology. */
+  @Produces
+  @Singleton
+  Preview preview(Timeline timeline) {
+    return timeline.preview();
   }
 }

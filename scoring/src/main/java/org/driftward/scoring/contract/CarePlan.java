@@ -19,7 +19,13 @@ import org.jspecify.annotations.Nullable;
  * @param ceiling the agreed ceiling of care in words, or null; changes the response, never the
  *     score
  * @param hold or null
+ * @param populations groups that score definitions ask for, for example {@code pregnant}: which
+ *     scores apply goes by age and by these. In alphabetical order, each once
+ * @param newBaseline clinical time from which the patient's usual values are new ones, as after
+ *     surgery, or null; may lie before {@code from}
  * @param signedBy account of the person with the role for it
+ * @param approvedBy the senior clinician who agreed, as people know them, or null
+ * @param approverRole of that clinician, in words, or null
  */
 public record CarePlan(
     String encounter,
@@ -29,18 +35,39 @@ public record CarePlan(
     @Nullable Duration interval,
     @Nullable String ceiling,
     @Nullable Hold hold,
+    List<String> populations,
+    @Nullable Instant newBaseline,
     String reason,
     String signedBy,
     Instant from,
-    Instant until) {
+    Instant until,
+    @Nullable String approvedBy,
+    @Nullable String approverRole) {
 
   /**
    * Values from {@code low} to {@code high} raise no trigger for this patient.
    *
    * @param low in the catalogue's unit, or null for no lower limit
    * @param high or null for no upper limit
+   * @param oldLow the lower limit that it replaces, or null; filled in when the plan is signed
+   * @param oldHigh the upper limit that it replaces, or null
    */
-  public record Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+  public record Limit(
+      String code,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high,
+      @Nullable BigDecimal oldLow,
+      @Nullable BigDecimal oldHigh) {
+
+    public Limit(String code, @Nullable BigDecimal low, @Nullable BigDecimal high) {
+      this(code, low, high, null, null);
+    }
+
+    /** The same, saying what it replaces. */
+    public Limit replacing(@Nullable BigDecimal lower, @Nullable BigDecimal upper) {
+      return new Limit(code, low, high, lower, upper);
+    }
+
     public Limit {
       Objects.requireNonNull(code, "code");
       if (low == null && high == null) {
@@ -65,20 +92,104 @@ public record CarePlan(
     Objects.requireNonNull(reason, "reason");
     Objects.requireNonNull(signedBy, "signedBy");
     limits = limits == null ? List.of() : List.copyOf(limits);
+    populations =
+        populations == null ? List.of() : populations.stream().distinct().sorted().toList();
     if (oxygenScale != 1 && oxygenScale != 2) {
       throw new IllegalArgumentException("oxygen scale " + oxygenScale + " is neither 1 nor 2");
     }
     if (!from.isBefore(until)) {
       throw new IllegalArgumentException("a care plan that ends before it begins");
     }
+    if (newBaseline != null && !newBaseline.isBefore(until)) {
+      throw new IllegalArgumentException("a new baseline from after the care plan's end");
+    }
     if (interval != null && (interval.isZero() || interval.isNegative())) {
       throw new IllegalArgumentException("interval " + interval + " is not positive");
     }
   }
 
+  /**
+   * A plan for a patient of no special population whose usual values go on, without a senior
+   * approver.
+   */
+  public CarePlan(
+      String encounter,
+      long version,
+      int oxygenScale,
+      List<Limit> limits,
+      @Nullable Duration interval,
+      @Nullable String ceiling,
+      @Nullable Hold hold,
+      String reason,
+      String signedBy,
+      Instant from,
+      Instant until) {
+    this(
+        encounter,
+        version,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        List.of(),
+        null,
+        reason,
+        signedBy,
+        from,
+        until,
+        null,
+        null);
+  }
+
+  /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
+  public CarePlan signed(long number, String account) {
+    return new CarePlan(
+        encounter,
+        number,
+        oxygenScale,
+        limits,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        account,
+        from,
+        until,
+        approvedBy,
+        approverRole);
+  }
+
+  /** The same settings with other altered limits. */
+  public CarePlan withLimits(List<Limit> others) {
+    return new CarePlan(
+        encounter,
+        version,
+        oxygenScale,
+        others,
+        interval,
+        ceiling,
+        hold,
+        populations,
+        newBaseline,
+        reason,
+        signedBy,
+        from,
+        until,
+        approvedBy,
+        approverRole);
+  }
+
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */
   public boolean inForce(Instant time) {
     return !time.isBefore(from) && time.isBefore(until);
+  }
+
+  /** The altered limit of a finding, or null under the standard. */
+  public @Nullable Limit limit(String code) {
+    return limits.stream().filter(limit -> limit.code().equals(code)).findFirst().orElse(null);
   }
 
   @Override

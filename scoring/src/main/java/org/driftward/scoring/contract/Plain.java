@@ -27,6 +27,16 @@ public final class Plain {
     return (stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString();
   }
 
+  /**
+   * A rate of change without its sign: two decimals, or as many as show two digits, so that a slow
+   * change never reads as none: 2, 0.25, 0.0042.
+   */
+  public static String rate(double value) {
+    double size = Math.abs(value);
+    int decimals = size == 0 ? 0 : Math.max(2, 1 - (int) Math.floor(Math.log10(size)));
+    return number(size, decimals);
+  }
+
   /** In hours and minutes: {@code 2 h 5 min}, {@code 40 min}. */
   public static String time(Duration duration) {
     long minutes = Math.round(duration.toMillis() / 60_000.0);

@@ -44,8 +44,8 @@ public record Trend(
    */
   public String words(String name, Instant asOf) {
     return name
-        + (perHour < 0 ? " falls by " : " rises by ")
-        + Plain.number(Math.abs(perHour), 2)
+        + (perHour == 0 ? " holds, " : perHour < 0 ? " falls by " : " rises by ")
+        + Plain.rate(perHour)
         + " per hour ("
         + sets
         + " values in "

@@ -98,9 +98,11 @@ final class DefinitionReader {
     var applies = map.map("applies-to");
     var ages = Ages.ALL;
     boolean unknown = true;
+    var atAnyAge = Set.<String>of();
     if (applies.has("age")) {
       var age = applies.map("age");
       unknown = age.choice("unknown", Map.of("assumed", true, "excluded", false), false);
+      atAnyAge = Set.copyOf(age.texts("or-population"));
       ages = RowReader.ages(age);
     }
     var required = Set.copyOf(applies.texts("required"));
@@ -108,7 +110,7 @@ final class DefinitionReader {
     var notFor = applies.texts("not-for");
     applies.done();
     try {
-      return new Applicability(ages, unknown, required, excluded, notFor);
+      return new Applicability(ages, unknown, atAnyAge, required, excluded, notFor);
     } catch (IllegalArgumentException e) {
       throw applies.fault(e.getMessage());
     }

@@ -13,6 +13,9 @@ import org.driftward.scoring.config.ScoringConfig;
 /** Our settings as those of Kafka Streams. */
 final class StreamSettings {
 
+  /** How long the group waits for a process that was killed before it gives its work to others. */
+  private static final int SESSION_TIMEOUT_MILLIS = 15_000;
+
   private StreamSettings() {}
 
   static Properties of(KafkaAccess access, ScoringConfig.Streams config) {
@@ -31,6 +34,12 @@ final class StreamSettings {
     // Record order between topics does not matter here, so no topic is waited for.
     settings.put(StreamsConfig.MAX_TASK_IDLE_MS_CONFIG, StreamsConfig.MAX_TASK_IDLE_MS_DISABLED);
     settings.put(StreamsConfig.consumerPrefix(ConsumerConfig.MAX_POLL_RECORDS_CONFIG), 500);
+    settings.put(
+        StreamsConfig.mainConsumerPrefix(ConsumerConfig.GROUP_INSTANCE_ID_CONFIG),
+        InstanceName.in(config.stateDir()));
+    settings.put(
+        StreamsConfig.consumerPrefix(ConsumerConfig.SESSION_TIMEOUT_MS_CONFIG),
+        SESSION_TIMEOUT_MILLIS);
     settings.put(StreamsConfig.producerPrefix(ProducerConfig.COMPRESSION_TYPE_CONFIG), "lz4");
     // A record set aside is kept whole, in Base64.
     settings.put(

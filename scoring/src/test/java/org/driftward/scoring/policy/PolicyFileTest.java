@@ -30,7 +30,8 @@ class PolicyFileTest {
     assertThat(policy.version()).isEqualTo("shipped-1");
     assertThat(policy.validity("heart-rate")).isEqualTo(Duration.ofHours(6));
     assertThat(policy.validity("body-weight")).isEqualTo(Duration.ofDays(30));
-    assertThat(policy.restarts()).containsExactlyInAnyOrder(Restart.TRANSFER, Restart.CARE_PLAN);
+    assertThat(policy.restarts())
+        .containsExactlyInAnyOrder(Restart.TRANSFER, Restart.OXYGEN_SCALE, Restart.NEW_BASELINE);
     assertThat(policy.rates()).extracting(rate -> rate.code()).containsExactly("urine-rate");
   }
 
@@ -92,8 +93,8 @@ class PolicyFileTest {
         arguments("mention: 0.1", "mention: 1.1", "mention 1.1"),
         arguments("PT24H\n    points", "tomorrow\n    points", "tomorrow"),
         arguments("minimum: 2", "minimum: 0", "level minimum 0"),
-        arguments("[transfer, care-plan]", "[transfer, moonrise]", "moonrise"),
-        arguments("restarts: [transfer, care-plan]", "", "restarts"),
+        arguments("[transfer, oxygen-scale, new-baseline]", "[transfer, moonrise]", "moonrise"),
+        arguments("restarts: [transfer, oxygen-scale, new-baseline]", "", "restarts"),
         arguments("minimum: 4", "minimum: 7", "observations minimum 7"),
         arguments("settle: PT1H", "settle: PT0S", "observations settle"),
         arguments("{total: 7, interval", "{interval", "by total or by single"),

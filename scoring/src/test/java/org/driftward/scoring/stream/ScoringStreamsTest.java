@@ -5,24 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import org.apache.kafka.clients.consumer.KafkaConsumer;
-import org.apache.kafka.clients.producer.KafkaProducer;
+import java.util.stream.IntStream;
 import org.apache.kafka.clients.producer.ProducerRecord;
-import org.apache.kafka.common.TopicPartition;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.apache.kafka.common.serialization.ByteArraySerializer;
-import org.apache.kafka.common.serialization.StringDeserializer;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.core.timeline.Fixtures;
 import org.driftward.scoring.core.timeline.Listener;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -37,11 +29,11 @@ class ScoringStreamsTest {
 
   @Test
   void shouldWaitForTopicsScoreAndGoOnAfterARestart() throws Exception {
-    try (var broker = RealBroker.start(folder.resolve("broker"))) {
+    try (var broker = Broker.startBare()) {
       var first = streams(broker);
       first.start();
       assertThat(first.condition().well()).isFalse();
-      broker.makeTopics(3);
+      broker.createTopics(3);
       send(broker, 0, 20);
       await(() -> snapshots(broker).size() == 20);
       assertThat(first.condition().well()).isTrue();
@@ -62,7 +54,7 @@ class ScoringStreamsTest {
     }
   }
 
-  private ScoringStreams streams(RealBroker broker) {
+  private ScoringStreams streams(Broker broker) {
     return new ScoringStreams(
         broker.access(),
         new TestSettings(folder.resolve("scoring")),
@@ -72,45 +64,21 @@ class ScoringStreamsTest {
   }
 
   /** One assessment an hour of four encounters in turn. */
-  private static void send(RealBroker broker, int from, int until) throws Exception {
-    var settings = new HashMap<String, Object>(broker.access().settings());
-    try (var producer =
-        new KafkaProducer<>(settings, new StringSerializer(), new ByteArraySerializer())) {
-      for (int i = from; i < until; i++) {
-        var assessment = Given.set("A-" + i).in("V-" + i % 4).at(i).made();
-        producer
-            .send(
-                new ProducerRecord<>(
-                    Topic.ASSESSMENTS.topic(),
-                    assessment.encounter(),
-                    ASSESSMENT.write(assessment)))
-            .get();
-      }
-    }
+  private static void send(Broker broker, int from, int until) {
+    broker.send(
+        IntStream.range(from, until)
+            .mapToObj(i -> Given.set("A-" + i).in("V-" + i % 4).at(i).made())
+            .map(
+                set ->
+                    new ProducerRecord<>(
+                        Topic.ASSESSMENTS.topic(), set.encounter(), ASSESSMENT.write(set)))
+            .toList());
   }
 
-  /** Every committed snapshot, oldest first in its partition. */
-  private static List<Snapshot> snapshots(RealBroker broker) {
-    Map<String, Object> settings = new HashMap<>(broker.access().settings());
-    settings.put("isolation.level", "read_committed");
-    settings.put("auto.offset.reset", "earliest");
-    try (var consumer =
-        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer())) {
-      var partitions =
-          consumer.partitionsFor(Topic.SNAPSHOTS.topic()).stream()
-              .map(info -> new TopicPartition(info.topic(), info.partition()))
-              .toList();
-      consumer.assign(partitions);
-      consumer.seekToBeginning(partitions);
-      var ends = consumer.endOffsets(partitions);
-      var sent = new ArrayList<Snapshot>();
-      while (partitions.stream().anyMatch(at -> consumer.position(at) < ends.get(at))) {
-        consumer
-            .poll(Duration.ofMillis(200))
-            .forEach(record -> sent.add(SNAPSHOT.read(record.value())));
-      }
-      return sent;
-    }
+  private static List<Snapshot> snapshots(Broker broker) {
+    return broker.read(Topic.SNAPSHOTS).stream()
+        .map(record -> SNAPSHOT.read(record.value()))
+        .toList();
   }
 
   @FunctionalInterface

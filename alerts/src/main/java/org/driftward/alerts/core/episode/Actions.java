@@ -117,7 +117,7 @@ final class Actions {
 
   private static Owner receiver(Request request) {
     var to = String.valueOf(request.to()).strip();
-    return new Owner(to, to);
+    return new Owner(to, request.toName() == null ? to : request.toName());
   }
 
   private static Instant until(Request request) {

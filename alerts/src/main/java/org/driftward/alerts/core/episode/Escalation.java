@@ -5,8 +5,11 @@ import java.util.List;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
+import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.episode.Verdict.NoLongerApplies;
 import org.driftward.alerts.core.policy.EscalationPolicy;
+import org.driftward.alerts.core.shift.Roster;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.CarePlan;
@@ -112,6 +115,38 @@ public final class Escalation {
         : actions.act(course, running, request, actor, now);
   }
 
+  /**
+   * An episode never rests with somebody who has gone off duty: it passes to whoever answers for
+   * the bed now, and if nobody does, the clock runs again.
+   */
+  public Decision staffed(Course course, Roster roster, Instant now) {
+    var running = course.episode();
+    var owner = running == null ? null : running.standing().owner();
+    if (running == null || owner == null || !roster.off(owner.account())) {
+      return Decision.silent(course);
+    }
+    var standing = running.standing();
+    var heir = roster.heir(owner.account(), course.place().ward(), course.place().bed());
+    var stage = Stage.of(standing);
+    var move =
+        heir.isPresent()
+            ? stage.passOn(standing, new Owner(heir.get().account(), heir.get().name()))
+            : stage.abandoned(standing, turns.of(running, null, now));
+    if (!(move instanceof To to)) {
+      throw new IllegalStateException("an owner that cannot be relieved");
+    }
+    var moved = running.movedTo(to.standing());
+    boolean calls = heir.isEmpty() && standing.state() != EpisodeState.OPEN;
+    return turns.changed(
+        course,
+        running,
+        calls ? moved.alarmedAt(now) : moved,
+        to.kind(),
+        Happening.SERVICE,
+        null,
+        "the duty of " + owner.name() + " has ended");
+  }
+
   /** Somebody at the bedside is worried: a reason to escalate by itself, and always news. */
   public Decision worry(Course course, String note, Actor actor, Instant now) {
     var trigger = triggers.worry(actor.name(), note);
@@ -128,5 +163,14 @@ public final class Escalation {
    */
   public Decision planned(Course course, CarePlan plan, Actor actor, Instant now) {
     return plans.sign(course, plan, actor, now);
+  }
+
+  /**
+   * The care plan in force ends now.
+   *
+   * @throws RefusedException if none is, or naming the field that local policy does not allow
+   */
+  public Decision planEnded(Course course, String reason, Actor actor, Instant now) {
+    return plans.end(course, reason, actor, now);
   }
 }

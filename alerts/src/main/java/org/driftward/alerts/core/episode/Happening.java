@@ -1,5 +1,8 @@
 package org.driftward.alerts.core.episode;
 
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Objects;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.core.trigger.Trigger;
@@ -48,6 +51,25 @@ public sealed interface Happening {
     @Override
     public String by() {
       return SERVICE;
+    }
+  }
+
+  /**
+   * Something that people recorded which is no change of an episode: a shift, a call, a hand-over.
+   *
+   * @param subject for example {@code shift/S-1}
+   * @param body what {@code CanonicalJson} can write
+   */
+  record Recorded(String subject, String kind, String by, Map<String, Object> body)
+      implements Happening {
+    public Recorded {
+      body = Collections.unmodifiableMap(new HashMap<>(body));
+    }
+
+    /** The subject, never the body. */
+    @Override
+    public String toString() {
+      return "Recorded[" + kind + "]";
     }
   }
 }

@@ -11,6 +11,7 @@ import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.policy.PlanRules;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.CarePlan.Limit;
 import org.jspecify.annotations.Nullable;
 
 /** Signs care plans within what local policy allows, and lets their holds begin and end. */
@@ -28,24 +29,69 @@ final class Plans {
     check(asked, actor, now);
     long version = course.plan() == null ? 1 : course.plan().version() + 1;
     var plan =
-        new CarePlan(
-            course.encounter(),
-            version,
-            asked.oxygenScale(),
-            asked.limits(),
-            asked.interval(),
-            asked.ceiling(),
-            asked.hold(),
-            asked.reason(),
-            actor.account(),
-            asked.from(),
-            asked.until());
+        asked
+            .withLimits(replacing(course.plan(), asked.limits(), now))
+            .signed(version, actor.account());
     var next = course.withPlan(plan, true);
     var signed = new Decision(next, List.of(new Happening.PlanSigned(plan, actor.account())));
     var running = next.episode();
     return running == null
         ? signed
         : signed.then(hold(next, running, course.heldUntil(now), actor, now));
+  }
+
+  /** The plan ends now and says so; a hold by it is lifted. */
+  Decision end(Course course, String reason, Actor actor, Instant now) {
+    maySign(actor);
+    var plan = course.plan();
+    if (plan == null || !plan.inForce(now)) {
+      throw new RefusedException("", "no care plan is in force");
+    }
+    if (reason.isBlank()) {
+      throw new RefusedException("reason", "says why");
+    }
+    var ended =
+        new CarePlan(
+            course.encounter(),
+            plan.version() + 1,
+            1,
+            List.of(),
+            null,
+            null,
+            null,
+            reason,
+            actor.account(),
+            now.minusMillis(1),
+            now);
+    var heldUntil = course.heldUntil(now);
+    var next = course.withPlan(ended, false);
+    var done =
+        new Decision(
+            next,
+            List.of(
+                new Happening.PlanSigned(ended, actor.account()), new Happening.PlanEnded(plan)));
+    var running = next.episode();
+    return running == null ? done : done.then(hold(next, running, heldUntil, actor, now));
+  }
+
+  /** A limit replaces the one of the plan in force, else the standard that it came with. */
+  private static List<Limit> replacing(@Nullable CarePlan before, List<Limit> asked, Instant now) {
+    if (before == null || !before.inForce(now)) {
+      return asked;
+    }
+    return asked.stream()
+        .map(
+            limit -> {
+              var old = before.limit(limit.code());
+              return old == null ? limit : limit.replacing(old.low(), old.high());
+            })
+        .toList();
+  }
+
+  private void maySign(Actor actor) {
+    if (Collections.disjoint(actor.roles(), rules.signers())) {
+      throw new RefusedException("signedBy", "your role may not sign care plans");
+    }
   }
 
   private Decision hold(
@@ -78,8 +124,10 @@ final class Plans {
   }
 
   private void check(CarePlan plan, Actor actor, Instant now) {
-    if (Collections.disjoint(actor.roles(), rules.signers())) {
-      throw new RefusedException("signedBy", "your role may not sign care plans");
+    maySign(actor);
+    if (!plan.limits().isEmpty() && (blank(plan.approvedBy()) || blank(plan.approverRole()))) {
+      throw new RefusedException(
+          "approvedBy", "and approverRole: altered limits need a senior clinician who agreed");
     }
     if (plan.reason().isBlank()) {
       throw new RefusedException("reason", "says why");
@@ -94,10 +142,17 @@ final class Plans {
       throw new RefusedException(
           "until", "is at most " + rules.longest() + " away by local policy");
     }
+    if (plan.newBaseline() != null && plan.newBaseline().isAfter(now)) {
+      throw new RefusedException("newBaseline", "is a time that has come");
+    }
     checkInterval(plan.interval());
     if (plan.hold() != null && !plan.hold().until().isAfter(now)) {
       throw new RefusedException("hold", "its end is a time in the future");
     }
+  }
+
+  private static boolean blank(@Nullable String text) {
+    return text == null || text.isBlank();
   }
 
   private void checkInterval(@Nullable Duration interval) {

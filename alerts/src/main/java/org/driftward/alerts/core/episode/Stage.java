@@ -1,6 +1,7 @@
 package org.driftward.alerts.core.episode;
 
 import java.time.Instant;
+import java.util.Objects;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.episode.Move.Refused;
 import org.driftward.alerts.core.episode.Move.To;
@@ -34,6 +35,15 @@ enum Stage {
     @Override
     Move clockRanOut(Standing now, Turn turn) {
       return climbed(now, null, turn);
+    }
+
+    /** It stays on its rung, due no later than before. */
+    @Override
+    Move abandoned(Standing now, Turn turn) {
+      return now.owner() == null
+          ? super.abandoned(now, turn)
+          : new To(
+              alarm(Standing.open(null, now.rung(), due(now), now.since()), turn), "owner-left");
     }
 
     @Override
@@ -134,6 +144,16 @@ enum Stage {
     }
 
     @Override
+    Move passOn(Standing now, Owner heir) {
+      return over();
+    }
+
+    @Override
+    Move abandoned(Standing now, Turn turn) {
+      return over();
+    }
+
+    @Override
     Standing alarm(Standing now, Turn turn) {
       throw new IllegalStateException("an alarm for an episode that is over");
     }
@@ -144,6 +164,20 @@ enum Stage {
   }
 
   abstract Move acknowledge(Standing now, Turn turn);
+
+  /** The owner has gone off duty and somebody answers for the bed: theirs, on the same clock. */
+  Move passOn(Standing now, Owner heir) {
+    return now.owner() == null
+        ? new Refused("nobody has it to pass on")
+        : new To(now.ownedBy(heir), "passed-on");
+  }
+
+  /** The owner has gone off duty and nobody answers for the bed: the clock runs again. */
+  Move abandoned(Standing now, Turn turn) {
+    return now.owner() == null
+        ? new Refused("nobody has it to leave")
+        : new To(reopened(null, turn), "owner-left");
+  }
 
   Move attend(Standing now, Turn turn) {
     var due = turn.reassessBy();
@@ -192,6 +226,10 @@ enum Stage {
 
   private static Standing reopened(@Nullable Owner owner, Turn turn) {
     return Standing.open(owner, 0, turn.acknowledgeBy(0), turn.now());
+  }
+
+  private static Instant due(Standing now) {
+    return Objects.requireNonNull(now.due(), "due");
   }
 
   private static Move over() {

@@ -60,12 +60,14 @@ public record Chain(long sequence, String hash) {
                 "previous", entry.previous(),
                 "sequence", entry.sequence(),
                 "subject", entry.subject()));
-    return HexFormat.of().formatHex(sha256().digest(text.getBytes(StandardCharsets.UTF_8)));
+    return sha256(text);
   }
 
-  private static MessageDigest sha256() {
+  /** Of the text's UTF-8, in hexadecimal. */
+  static String sha256(String text) {
     try {
-      return MessageDigest.getInstance("SHA-256");
+      var digest = MessageDigest.getInstance("SHA-256");
+      return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

@@ -8,6 +8,7 @@ import org.driftward.alerts.core.episode.Happening;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Happening.PlanEnded;
 import org.driftward.alerts.core.episode.Happening.PlanSigned;
+import org.driftward.alerts.core.episode.Happening.Recorded;
 import org.driftward.alerts.core.episode.Happening.Suppressed;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
@@ -26,6 +27,10 @@ public final class Lines {
     }
     if (happening instanceof PlanSigned signed) {
       return plan("signed", signed.by(), signed.plan());
+    }
+    if (happening instanceof Recorded recorded) {
+      return new Line(
+          recorded.subject(), recorded.kind(), recorded.by(), CanonicalJson.write(recorded.body()));
     }
     return plan("ended", happening.by(), ((PlanEnded) happening).plan());
   }
@@ -105,10 +110,18 @@ public final class Lines {
     fields.put("interval", plan.interval());
     fields.put("ceiling", plan.ceiling());
     fields.put("hold", plan.hold() == null ? null : hold(plan.hold()));
+    if (!plan.populations().isEmpty()) {
+      fields.put("populations", plan.populations());
+    }
+    if (plan.newBaseline() != null) {
+      fields.put("newBaseline", plan.newBaseline());
+    }
     fields.put("reason", plan.reason());
     fields.put("signedBy", plan.signedBy());
     fields.put("from", plan.from());
     fields.put("until", plan.until());
+    fields.put("approvedBy", plan.approvedBy());
+    fields.put("approverRole", plan.approverRole());
     return fields;
   }
 
@@ -117,6 +130,8 @@ public final class Lines {
     fields.put("code", limit.code());
     fields.put("low", limit.low());
     fields.put("high", limit.high());
+    fields.put("oldLow", limit.oldLow());
+    fields.put("oldHigh", limit.oldHigh());
     return fields;
   }
 

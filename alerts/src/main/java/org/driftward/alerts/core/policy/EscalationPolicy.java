@@ -20,7 +20,8 @@ public record EscalationPolicy(
     Duration backEntry,
     Duration longestHold,
     Set<String> deciders,
-    PlanRules plans) {
+    PlanRules plans,
+    ShiftRules shifts) {
 
   public EscalationPolicy {
     Objects.requireNonNull(version, "version");
@@ -28,6 +29,7 @@ public record EscalationPolicy(
     Objects.requireNonNull(recovery, "recovery");
     Objects.requireNonNull(ladder, "ladder");
     Objects.requireNonNull(plans, "plans");
+    Objects.requireNonNull(shifts, "shifts");
     Durations.positive("back-entry", backEntry);
     Durations.positive("longest-hold", longestHold);
     deciders = Set.copyOf(deciders);

@@ -13,6 +13,7 @@ import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.CatalogueEntry.Group;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Plain;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
@@ -100,7 +101,7 @@ public final class Wording {
         .formatted(
             title(trend.code(), snapshot),
             trend.perHour() < 0 ? "falling" : "rising",
-            plain(Math.abs(trend.perHour())),
+            Plain.rate(trend.perHour()),
             trend.sets(),
             BigDecimal.valueOf(trend.pValue()).setScale(3, RoundingMode.HALF_UP),
             reaches,

@@ -122,6 +122,65 @@ class CarePlanTest {
     assertThat(bed.kinds()).containsExactly("opened", "held", "hold-ended");
   }
 
+  @Test
+  void shouldNeedASeniorApproverForAlteredLimitsOnly() {
+    var agreed = limited();
+    var alone =
+        new CarePlan(
+            "V-1",
+            1,
+            1,
+            agreed.limits(),
+            null,
+            null,
+            null,
+            "agreed",
+            "-",
+            agreed.from(),
+            agreed.until());
+
+    assertThatThrownBy(() -> bed.signed(alone, People.CHARGE))
+        .hasFieldOrPropertyWithValue("field", "approvedBy");
+    bed.signed(agreed, People.CHARGE);
+    assertThat(bed.course.plan().approvedBy()).isEqualTo("Dr Six");
+  }
+
+  @Test
+  void shouldSayWhichLimitANewOneReplaces() {
+    bed.signed(limited(), People.CHARGE);
+    var lower = new Limit("oxygen-saturation", new BigDecimal("86"), null);
+
+    bed.signed(plan(List.of(lower), null, null), People.CHARGE);
+
+    assertThat(bed.course.plan().limit("oxygen-saturation"))
+        .isEqualTo(lower.replacing(new BigDecimal("88"), new BigDecimal("100")));
+  }
+
+  @Test
+  void shouldPutTheStandardBackWhenAPersonEndsThePlan() {
+    bed.signed(limited(), People.CHARGE).after(Duration.ofHours(1));
+
+    bed.take(Bedside.ESCALATION.planEnded(bed.course, "recovered", People.CHARGE, bed.now));
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+
+    assertThat(bed.happenings).filteredOn(PlanEnded.class::isInstance).hasSize(1);
+    assertThat(bed.calm()).isFalse();
+    bed.at(bed.now.plus(DAY)).ranOut(DeadlineKind.CARE_PLAN);
+    assertThat(bed.happenings).filteredOn(PlanEnded.class::isInstance).hasSize(1);
+  }
+
+  @Test
+  void shouldLiftTheHoldWhenAPersonEndsThePlan() {
+    bed.score(9).signed(held(), People.RESPONSE).after(Duration.ofMinutes(5));
+
+    bed.take(Bedside.ESCALATION.planEnded(bed.course, "back on the ward", People.CHARGE, bed.now));
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.OPEN);
+    assertThatThrownBy(
+            () -> Bedside.ESCALATION.planEnded(bed.course, "again", People.CHARGE, bed.now))
+        .isInstanceOf(RefusedException.class);
+  }
+
   private CarePlan plan(@Nullable Instant until) {
     return plan(List.of(), null, until);
   }
@@ -145,9 +204,13 @@ class CarePlanTest {
         null,
         null,
         hold,
+        List.of(),
+        null,
         "agreed",
         "-",
         from,
-        until == null ? from.plus(DAY) : until);
+        until == null ? from.plus(DAY) : until,
+        "Dr Six",
+        "consultant");
   }
 }

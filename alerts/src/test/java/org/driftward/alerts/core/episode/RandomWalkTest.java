@@ -14,10 +14,13 @@ import java.util.Set;
 import org.driftward.alerts.People;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
 import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
+import org.driftward.alerts.core.shift.Roster;
 import org.driftward.scoring.contract.Snapshot;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,6 +31,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class RandomWalkTest {
 
+  private static final String WARD = Place.UNASSIGNED.ward();
   private static final int STEPS = 50_000;
   private static final List<Action> ACTIONS = List.of(Action.values());
   private static final List<Actor> STAFF = List.of(People.BEDSIDE, People.CHARGE, People.RESPONSE);
@@ -51,6 +55,8 @@ class RandomWalkTest {
             "handed-over",
             "held",
             "hold-ended",
+            "passed-on",
+            "owner-left",
             "escalated",
             "reopened",
             "reassessed",
@@ -68,6 +74,8 @@ class RandomWalkTest {
     private Instant now = Bedside.START;
     private Instant newestSet = Bedside.START.minusSeconds(1);
     private long sequence;
+    private final List<Shift> shifts = new ArrayList<>();
+    private int shiftsSoFar;
 
     Walk(Random random) {
       this.random = random;
@@ -85,12 +93,47 @@ class RandomWalkTest {
         lateOrRepeated();
       } else if (choice < 80) {
         act();
+      } else if (choice < 81) {
+        duty();
       } else if (choice < 82) {
         take(Bedside.ESCALATION.worry(course, "", People.BEDSIDE, now));
       } else {
         lookAtClocks();
       }
+      staffed();
       holds();
+    }
+
+    /** Somebody comes on or goes off duty, and sometimes takes over from somebody else. */
+    private void duty() {
+      var actor = STAFF.get(random.nextInt(STAFF.size()));
+      var account = random.nextInt(6) == 0 ? "b.five" : actor.account();
+      var next = random.nextInt(3) == 0 ? STAFF.get(random.nextInt(STAFF.size())) : null;
+      var successor = next == null ? null : begin(next.account(), Duty.CHARGE);
+      shifts.replaceAll(
+          shift ->
+              shift.running() && shift.account().equals(account) && !shift.id().equals(successor)
+                  ? shift.endedAt(now, successor)
+                  : shift);
+      if (random.nextBoolean()) {
+        begin(actor.account(), random.nextBoolean() ? Duty.BEDSIDE : Duty.CHARGE);
+      }
+    }
+
+    private String begin(String account, Duty duty) {
+      var id = "S-" + ++shiftsSoFar;
+      var beds = duty == Duty.BEDSIDE ? Set.of("1") : Set.<String>of();
+      var end = now.plusSeconds(60);
+      shifts.removeIf(old -> !old.running() && old.account().equals(account));
+      shifts.add(new Shift(id, WARD, duty, account, account, beds, now, end, null, null));
+      return id;
+    }
+
+    /** As the store does at the end of every transaction. */
+    private void staffed() {
+      var roster = Roster.of(shifts);
+      take(Bedside.ESCALATION.staffed(course, roster, now));
+      assertThat(Bedside.ESCALATION.staffed(course, roster, now).happenings()).isEmpty();
     }
 
     /** Mostly small steps, sometimes an outage, sometimes a clock put back. */
@@ -224,6 +267,12 @@ class RandomWalkTest {
       assertThat(standing.owner() != null || standing.state() == EpisodeState.OPEN)
           .as("an owner, or a ladder that climbs")
           .isTrue();
+      var owner = standing.owner();
+      boolean present =
+          owner == null
+              || shifts.stream().noneMatch(shift -> shift.account().equals(owner.account()))
+              || shifts.stream().anyMatch(s -> s.running() && s.account().equals(owner.account()));
+      assertThat(present).as("an owner who has not gone off duty").isTrue();
       assertThat(running.concerns()).as("a reason").isNotEmpty();
       assertThat(running.level()).isEqualTo(Concerns.level(running.concerns()).orElseThrow());
       var score =

@@ -46,6 +46,8 @@ class StageTest {
     events.put("escalate", (stage, now) -> stage.escalate(now, BY_BERT));
     events.put("close", (stage, now) -> stage.close(now, BY_BERT));
     events.put("clock runs out", (stage, now) -> stage.clockRanOut(now, BY_BERT));
+    events.put("off duty, taken over", (stage, now) -> stage.passOn(now, BERT));
+    events.put("off duty, nobody there", (stage, now) -> stage.abandoned(now, BY_BERT));
     return events;
   }
 
@@ -152,6 +154,15 @@ class StageTest {
     var to = (To) Stage.OPEN.acknowledge(standing("open, nobody's"), turn);
 
     assertThat(to.standing().due()).isEqualTo(NOW.plus(Duration.ofMinutes(5)));
+  }
+
+  @Test
+  void shouldKeepItsRungAndItsTimeWhenTheOwnerOfAnUnansweredAlarmGoesOffDuty() {
+    var standing = Standing.open(ANNA, 1, NOW.plusSeconds(30), NOW);
+
+    var after = ((To) Stage.OPEN.abandoned(standing, BY_BERT)).standing();
+
+    assertThat(after).isEqualTo(Standing.open(null, 1, NOW.plusSeconds(30), NOW));
   }
 
   @Test

@@ -18,16 +18,25 @@ class Assets {
 
   static final List<String> FILES =
       List.of(
+          "assess-fields.css",
+          "assess-form.js",
+          "assess-keypad.js",
+          "assess-preview.js",
+          "assess-time.js",
+          "assess.css",
+          "assess.js",
           "base.css",
           "board.css",
           "charts.js",
           "clock.js",
+          "device.js",
           "dress.js",
           "live.js",
           "mark.svg",
           "patient.css",
           "sign.css",
-          "tokens.css");
+          "tokens.css",
+          "unsent.js");
 
   private final String version = hash();
 

@@ -47,7 +47,8 @@ class Frames {
         links(visit),
         here,
         tokens.getToken(),
-        assets.version());
+        assets.version(),
+        visit.account());
   }
 
   /** Before sign-in. */

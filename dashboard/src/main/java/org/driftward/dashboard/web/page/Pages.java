@@ -9,6 +9,8 @@ import org.driftward.dashboard.screen.Outcome;
 import org.driftward.dashboard.screen.PatientScreen;
 import org.driftward.dashboard.screen.QueueScreen;
 import org.driftward.dashboard.screen.WardsScreen;
+import org.driftward.dashboard.screen.entry.EntryScreen;
+import org.driftward.dashboard.screen.entry.PreviewScreen;
 import org.jspecify.annotations.Nullable;
 
 /** The templates, checked against the screens when the application is built. */
@@ -40,6 +42,11 @@ final class Pages {
       @Nullable Outcome outcome);
 
   static native TemplateInstance patientBody(Frame frame, PatientScreen patient);
+
+  static native TemplateInstance assess(Frame frame, EntryScreen entry);
+
+  /** What would be said of a draft. */
+  static native TemplateInstance preview(Frame frame, PreviewScreen preview);
 
   static native TemplateInstance signIn(Frame frame, Boolean refused);
 

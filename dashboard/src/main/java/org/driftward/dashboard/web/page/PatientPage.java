@@ -96,7 +96,9 @@ public class PatientPage {
     PatientView view = shown.view();
     Frame frame = frames.of(visit, here).at(view.asOf());
     int back = clip(hours);
-    var record = HistoryTable.of(history(view, back), findings, frame.now(), frame.zone());
+    var record =
+        HistoryTable.of(
+            history(view, back), findings, frame.now(), frame.zone(), visit.reader().cares());
     return Response.ok(Pages.patient(frame, screen(visit, frame, view), record, back, null))
         .build();
   }

@@ -13,7 +13,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.driftward.ingest.hl7.Feed;
-import org.driftward.ingest.kafka.Broker;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -16,7 +16,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.driftward.ingest.hl7.Feed;
 import org.driftward.ingest.hl7.Text;
-import org.driftward.ingest.kafka.Broker;
+import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

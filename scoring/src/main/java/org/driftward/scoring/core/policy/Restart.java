@@ -6,6 +6,10 @@ import org.driftward.ingest.contract.Word;
 public enum Restart implements Word {
   /** The patient came to another ward; theatre is one. */
   TRANSFER,
-  /** A clinician signed another care plan. */
+  /** A clinician signed a care plan with another oxygen scale than before. */
+  OXYGEN_SCALE,
+  /** A clinician signed from when the usual values are new ones, as after surgery. */
+  NEW_BASELINE,
+  /** A clinician signed another care plan, whatever it says. */
   CARE_PLAN
 }

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.function.Function;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.core.Picture;
@@ -54,6 +56,15 @@ public final class ScoreBook {
   /** Every definition, leading ones first. */
   public List<ScoreDefinition> definitions() {
     return definitions;
+  }
+
+  /** Every population that some definition asks for. */
+  public SortedSet<String> populations() {
+    var populations = new TreeSet<String>();
+    for (var definition : definitions) {
+      populations.addAll(definition.applicability().populations());
+    }
+    return populations;
   }
 
   /** As {@link #score(Picture, Subject, Function, History)}, without a past. */

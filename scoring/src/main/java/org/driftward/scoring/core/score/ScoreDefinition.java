@@ -108,7 +108,7 @@ public record ScoreDefinition(
         years.add(row.ages().upto() + 1);
       }
     }
-    years.removeIf(age -> !applicability.ages().holds(age));
+    years.removeIf(age -> !applicability.mayCover(age));
     if (applicability.unknownAge()) {
       years.add(-1);
     }

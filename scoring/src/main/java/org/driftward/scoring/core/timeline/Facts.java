@@ -2,6 +2,7 @@ package org.driftward.scoring.core.timeline;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -44,7 +45,10 @@ public record Facts(
           .thenComparing(CarePlan::from)
           .thenComparing(CarePlan::until)
           .thenComparingInt(CarePlan::oxygenScale)
-          .thenComparing(CarePlan::interval, nullsFirst());
+          .thenComparing(CarePlan::interval, nullsFirst())
+          .thenComparing(plan -> plan.populations().toString())
+          .thenComparing(CarePlan::newBaseline, nullsFirst())
+          .thenComparing(CarePlan::reason);
 
   public Facts {
     transfers = List.copyOf(transfers);
@@ -96,6 +100,24 @@ public record Facts(
   }
 
   /**
+   * The plans that were in force at some time or might have been, had their end not come: in the
+   * order of time, without those that a higher version has replaced from their beginning.
+   */
+  List<CarePlan> reigning() {
+    if (plans.isEmpty()) {
+      return plans;
+    }
+    var reigning = new ArrayDeque<CarePlan>();
+    for (int i = plans.size() - 1; i >= 0; i--) {
+      var next = reigning.peekFirst();
+      if (next == null || plans.get(i).from().isBefore(next.from())) {
+        reigning.addFirst(plans.get(i));
+      }
+    }
+    return List.copyOf(reigning);
+  }
+
+  /**
    * The earliest clinical time at which these facts may judge otherwise than {@code other}; empty
    * where they never do.
    */
@@ -107,6 +129,11 @@ public record Facts(
     var times = new ArrayList<Instant>();
     times.addAll(onlyInOne(transfers, other.transfers));
     onlyInOne(plans, other.plans).forEach(plan -> times.add(plan.from()));
+    // A plan that reigns no more takes back the new baseline it had named.
+    onlyInOne(reigning(), other.reigning()).stream()
+        .map(CarePlan::newBaseline)
+        .filter(Objects::nonNull)
+        .forEach(times::add);
     return times.stream().min(Comparator.naturalOrder());
   }
 

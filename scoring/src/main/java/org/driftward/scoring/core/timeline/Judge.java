@@ -172,7 +172,9 @@ public final class Judge {
       int age = Period.between(birthDate, asOf.atZone(ZoneOffset.UTC).toLocalDate()).getYears();
       years = age < 0 ? null : Integer.valueOf(age);
     }
-    return new Subject(years, carePlan == null ? 1 : carePlan.oxygenScale(), Set.of());
+    return carePlan == null
+        ? new Subject(years, 1, Set.of())
+        : new Subject(years, carePlan.oxygenScale(), Set.copyOf(carePlan.populations()));
   }
 
   private static List<Reading> readings(Entry entry) {

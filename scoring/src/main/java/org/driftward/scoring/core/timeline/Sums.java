@@ -25,9 +25,10 @@ final class Sums {
       for (var input : definition.inputs()) {
         if (input.measure() instanceof Output output) {
           // A record begins with a volume at least "over" old, and may end one validity ago.
-          var code = output.volume().finding();
-          var slack = policy.validity(code).multipliedBy(2);
-          reach.merge(code, output.over().plus(slack), Sums::longer);
+          var slack = policy.validity(output.volume().finding()).multipliedBy(2);
+          for (var source : output.remembered()) {
+            reach.merge(source.finding(), output.over().plus(slack), Sums::longer);
+          }
         }
       }
     }

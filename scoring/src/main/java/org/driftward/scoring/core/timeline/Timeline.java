@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Preview;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -79,6 +80,11 @@ public final class Timeline {
   public Outcome take(
       Standing standing, Entries entries, CarePlan plan, @Nullable Instant acceptedAt) {
     return learn(standing, entries, standing.facts().with(plan), acceptedAt);
+  }
+
+  /** What would be said of an assessment that has not arrived, by the same rules. */
+  public Preview preview() {
+    return new Rehearsal(settings);
   }
 
   private Outcome append(Standing standing, Entry entry, @Nullable Instant acceptedAt) {

@@ -1,16 +1,13 @@
 package org.driftward.scoring.core.timeline;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.driftward.ingest.contract.FindingKey;
-import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.core.Reading;
 import org.driftward.scoring.core.change.ChangeDetector;
 import org.driftward.scoring.core.change.SeriesState;
-import org.driftward.scoring.core.policy.Restart;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.Subject;
 import org.driftward.scoring.core.score.Thresholds;
@@ -22,12 +19,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class Weaver {
 
-  private final ScoringPolicy policy;
+  private final Restarts restarts;
   private final ChangeDetector detector;
   private final Thresholds thresholds;
 
   Weaver(ScoringPolicy policy, ChangeDetector detector, Thresholds thresholds) {
-    this.policy = policy;
+    this.restarts = new Restarts(policy.restarts());
     this.detector = detector;
     this.thresholds = thresholds;
   }
@@ -71,7 +68,7 @@ final class Weaver {
 
   private SortedMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {
     var strands = new TreeMap<>(before.strands());
-    var restart = before.at() == null ? null : lastRestart(before.at().takenAt(), asOf, facts);
+    var restart = before.at() == null ? null : restarts.last(facts, before.at().takenAt(), asOf);
     if (restart != null) {
       strands.replaceAll((key, strand) -> restarted(strand, restart));
     }
@@ -82,20 +79,5 @@ final class Weaver {
   private Strand restarted(Strand strand, Instant at) {
     return new Strand(
         strand.newest(), detector.restart(strand.state(), at), null, null, strand.trend());
-  }
-
-  /** The last documented change after {@code from}, no later than {@code upTo}, or null. */
-  private @Nullable Instant lastRestart(Instant from, Instant upTo, Facts facts) {
-    var changes = new ArrayList<Instant>();
-    if (policy.restarts().contains(Restart.TRANSFER)) {
-      changes.addAll(facts.transfers());
-    }
-    if (policy.restarts().contains(Restart.CARE_PLAN)) {
-      facts.plans().stream().map(CarePlan::from).forEach(changes::add);
-    }
-    return changes.stream()
-        .filter(change -> change.isAfter(from) && !change.isAfter(upTo))
-        .max(Instant::compareTo)
-        .orElse(null);
   }
 }

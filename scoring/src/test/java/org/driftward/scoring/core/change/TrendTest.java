@@ -7,8 +7,11 @@ import static org.driftward.scoring.core.change.Course.START;
 import java.time.Duration;
 import java.time.Instant;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Plain;
 import org.driftward.scoring.policy.PolicyFile;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Trend and projection under the shipped policy: p below 0.01, a window of 24 hours. */
 class TrendTest {
@@ -179,5 +182,21 @@ class TrendTest {
 
     assertThat(course.state().window().size()).isEqualTo(1);
     assertThat(course.state().window().value(0)).isEqualTo(90);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2,2",
+    "0.25,0.25",
+    "-1.4,1.4",
+    "0.1234,0.12",
+    "0.0421,0.042",
+    "0.00417,0.0042",
+    "0.000019,0.000019",
+    "12.345,12.34",
+    "0,0"
+  })
+  void shouldShowEnoughDigitsOfASlowChange(double perHour, String shown) {
+    assertThat(Plain.rate(perHour)).isEqualTo(shown);
   }
 }

@@ -3,6 +3,7 @@ package org.driftward.scoring.core.score;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.driftward.scoring.core.score.Patients.child;
 
+import java.util.Set;
 import org.driftward.ingest.contract.Side;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -172,5 +173,23 @@ class BrightonPewsTest {
   @Test
   void shouldLeadForChildren() {
     assertThat(eight().scores().get(0).id()).isEqualTo(PEWS);
+  }
+
+  /** That a care plan may keep a patient of 16 or more among the children: engineering choice. */
+  @ParameterizedTest
+  @CsvSource({"15,false,true", "15,true,true", "16,false,false", "16,true,true"})
+  void shouldServeByAgeAndByCarePlan(int years, boolean keptAmongChildren, boolean served) {
+    var populations = keptAmongChildren ? Set.of("child") : Set.<String>of();
+    var patient = child(15, 80, 16).as(new Subject(years, 1, populations));
+    assertThat(patient.gives(PEWS)).isEqualTo(served);
+    assertThat(patient.gives("news2")).isNotEqualTo(served);
+  }
+
+  /** Normal pulse and breathing go by age, so without one there is nothing to score by. */
+  @Test
+  void shouldNotServeAChildOfUnknownAge() {
+    var patient = child(15, 80, 16).as(new Subject(null, 1, Set.of("child")));
+    assertThat(patient.gives(PEWS)).isFalse();
+    assertThat(patient.gives("news2")).isFalse();
   }
 }

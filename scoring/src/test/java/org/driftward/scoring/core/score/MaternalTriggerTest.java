@@ -111,6 +111,7 @@ class MaternalTriggerTest {
   @Test
   void shouldLeadInPregnancyAndServeNobodyElse() {
     assertThat(pregnant().scores().get(0).id()).isEqualTo("maternal-trigger");
+    assertThat(pregnant().gives("news2")).isFalse();
     assertThat(well().gives("maternal-trigger")).isFalse();
   }
 }

@@ -198,9 +198,13 @@ public final class Stories {
         random.nextBoolean() ? Duration.ofHours(1 + random.nextInt(6)) : null,
         null,
         null,
-        "chronic lung disease",
+        random.nextInt(6) == 0 ? List.of("pregnant") : List.of(),
+        random.nextInt(4) == 0 ? from.minus(Duration.ofHours(random.nextInt(6))) : null,
+        random.nextBoolean() ? "chronic lung disease" : "agreed on the round",
         "doctor",
         from,
-        from.plus(Duration.ofHours(1 + random.nextInt(20))));
+        from.plus(Duration.ofHours(1 + random.nextInt(20))),
+        null,
+        null);
   }
 }

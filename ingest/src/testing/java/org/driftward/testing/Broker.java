@@ -1,4 +1,4 @@
-package org.driftward.ingest.kafka;
+package org.driftward.testing;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -23,10 +23,14 @@ import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.NewTopic;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.Uuid;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
+import org.apache.kafka.common.serialization.StringSerializer;
 import org.apache.kafka.common.utils.Time;
 import org.apache.kafka.common.utils.Utils;
 import org.apache.kafka.metadata.storage.Formatter;
@@ -39,6 +43,18 @@ import org.driftward.ingest.contract.Topic;
  */
 public final class Broker implements AutoCloseable {
 
+  /** The broker's own topics, for one node that nobody waits for. */
+  private static final Map<String, String> ONE_NODE =
+      Map.of(
+          "offsets.topic.num.partitions", "2",
+          "offsets.topic.replication.factor", "1",
+          "transaction.state.log.num.partitions", "2",
+          "transaction.state.log.replication.factor", "1",
+          "transaction.state.log.min.isr", "1",
+          "share.coordinator.state.topic.replication.factor", "1",
+          "share.coordinator.state.topic.min.isr", "1",
+          "group.initial.rebalance.delay.ms", "0");
+
   private final Path directory;
   private final int port = freePort();
   private final int controllerPort = freePort();
@@ -48,13 +64,19 @@ public final class Broker implements AutoCloseable {
     this.directory = directory;
   }
 
-  /** Formatted, started, with every topic of the flow. */
+  /** Started, with every topic of the flow. */
   public static Broker start() {
+    var broker = startBare();
+    broker.createTopics(3);
+    return broker;
+  }
+
+  /** Started, without a topic. */
+  public static Broker startBare() {
     try {
       var broker = new Broker(Files.createTempDirectory("driftward-broker"));
       broker.format();
       broker.startAgain();
-      broker.createTopics();
       return broker;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -85,9 +107,26 @@ public final class Broker implements AutoCloseable {
     }
   }
 
-  /** Everything that a topic holds now, partition by partition. */
+  /** Returns when the broker has acknowledged all of them. */
+  public void send(List<ProducerRecord<String, byte[]>> records) {
+    try (var producer =
+        new KafkaProducer<>(
+            Map.<String, Object>copyOf(access().settings()),
+            new StringSerializer(),
+            new ByteArraySerializer())) {
+      var acknowledgements = records.stream().map(producer::send).toList();
+      for (var acknowledgement : acknowledgements) {
+        acknowledgement.get();
+      }
+    } catch (InterruptedException | ExecutionException e) {
+      throw new IllegalStateException("the records cannot be sent", e);
+    }
+  }
+
+  /** Everything committed that a topic holds now, partition by partition. */
   public List<ConsumerRecord<String, byte[]>> read(Topic topic) {
     var settings = new HashMap<String, Object>(access().settings());
+    settings.put("isolation.level", "read_committed");
     var found = new ArrayList<ConsumerRecord<String, byte[]>>();
     try (var consumer =
         new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer())) {
@@ -122,12 +161,13 @@ public final class Broker implements AutoCloseable {
     }
   }
 
-  private void createTopics() {
+  /** Makes every topic of the flow as the application would, with so many partitions. */
+  public void createTopics(int partitions) {
     var topics =
         Arrays.stream(Topic.values())
             .map(
                 topic ->
-                    new NewTopic(topic.topic(), 3, (short) 1)
+                    new NewTopic(topic.topic(), partitions, (short) 1)
                         .configs(
                             Map.of(
                                 "cleanup.policy",
@@ -153,8 +193,8 @@ public final class Broker implements AutoCloseable {
             "listeners",
                 "PLAINTEXT://127.0.0.1:" + port + ",CONTROLLER://127.0.0.1:" + controllerPort,
             "log.dirs", directory.toString(),
-            "offsets.topic.replication.factor", "1",
             "auto.create.topics.enable", "false"));
+    properties.putAll(ONE_NODE);
     return properties;
   }
 

@@ -1,0 +1,35 @@
+package org.driftward.alerts.anchor;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import org.driftward.alerts.contract.Journal.Anchor;
+import org.driftward.alerts.contract.JournalChain;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AnchorFileTest {
+
+  private static final Instant NOW = Instant.parse("2026-01-05T03:00:00Z");
+
+  @TempDir Path folder;
+
+  @Test
+  void shouldChainAnchorsOverARestartAndKeepEachEndOnce() {
+    var path = folder.resolve("made").resolve("anchors.ndjson");
+    var first = JournalChain.next(0, JournalChain.START, NOW, "a", "b", "c", "{}");
+    var second = JournalChain.next(1, first.hash(), NOW, "a", "b", "c", "{}");
+
+    assertThat(new AnchorFile(path).append(first, NOW)).isPresent();
+    assertThat(new AnchorFile(path).append(first, NOW)).isEmpty();
+    assertThat(new AnchorFile(path).append(second, NOW)).isPresent();
+
+    var anchors = new AnchorFile(path).read();
+    assertThat(anchors).extracting(Anchor::sequence).containsExactly(1L, 2L);
+    var check = JournalChain.check(anchors);
+    check.take(first);
+    check.take(second);
+    assertThat(check.finish().sound()).isTrue();
+  }
+}

@@ -1,0 +1,20 @@
+package org.driftward.deploy.bench;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.HelpCommand;
+
+/** Everything that can be measured. */
+@Command(
+    name = "deploy/bench",
+    synopsisSubcommandLabel = "NAME",
+    subcommands = {HelpCommand.class, IntakeBench.class})
+public final class Bench {
+
+  private Bench() {}
+
+  /** Runs one measurement and ends the virtual machine. */
+  public static void main(String... arguments) {
+    System.exit(new CommandLine(new Bench()).execute(arguments));
+  }
+}
