@@ -32,12 +32,14 @@ public final class RunningApp implements AutoCloseable {
   private final Path data;
   private final Path terminal;
   private final int port;
+  private final int mllpPort;
   private final Process process;
 
-  private RunningApp(Path data, Path terminal, int port, Process process) {
+  private RunningApp(Path data, Path terminal, int port, int mllpPort, Process process) {
     this.data = data;
     this.terminal = terminal;
     this.port = port;
+    this.mllpPort = mllpPort;
     this.process = process;
   }
 
@@ -63,6 +65,7 @@ public final class RunningApp implements AutoCloseable {
       Files.createDirectories(data);
       var terminal = Files.createTempFile(data.getParent(), "terminal-", ".log");
       int port = freePort();
+      int mllpPort = freePort();
       var builder =
           new ProcessBuilder(command(javaOptions))
               .redirectErrorStream(true)
@@ -71,10 +74,10 @@ public final class RunningApp implements AutoCloseable {
       variables.keySet().removeIf(name -> OURS.stream().anyMatch(name::startsWith));
       variables.put("DRIFTWARD_DATA", data.toString());
       variables.put("DRIFTWARD_ADMIN_PASSWORD", ADMIN_PASSWORD);
-      variables.put("DRIFTWARD_MLLP_PORT", String.valueOf(freePort()));
+      variables.put("DRIFTWARD_MLLP_PORT", String.valueOf(mllpPort));
       variables.put("QUARKUS_HTTP_PORT", String.valueOf(port));
       variables.putAll(environment);
-      var app = new RunningApp(data, terminal, port, builder.start());
+      var app = new RunningApp(data, terminal, port, mllpPort, builder.start());
       app.awaitReady();
       return app;
     } catch (IOException e) {
@@ -84,6 +87,11 @@ public final class RunningApp implements AutoCloseable {
 
   public URI address() {
     return URI.create("http://127.0.0.1:" + port);
+  }
+
+  /** Where it listens for HL7 v2, on loopback. */
+  public int mllpPort() {
+    return mllpPort;
   }
 
   /** Somebody who asks over HTTP with Basic. */
