@@ -71,6 +71,7 @@ final class SchemaSamples {
               at(0),
               at(60),
               "V-1",
+              at(70),
               3),
           new Encounter(
               "V-3",
@@ -89,15 +90,20 @@ final class SchemaSamples {
               2,
               1,
               List.of(
-                  new CarePlan.Limit("heart-rate", new BigDecimal("40"), new BigDecimal("120")),
+                  new CarePlan.Limit("heart-rate", new BigDecimal("40"), new BigDecimal("120"))
+                      .replacing(new BigDecimal("51"), new BigDecimal("90")),
                   new CarePlan.Limit("temperature", null, new BigDecimal("38.5"))),
               Duration.ofHours(4),
               null,
               null,
+              List.of("pregnant"),
+              at(0),
               "usual for this patient",
               "doctor",
               at(0),
-              at(600)));
+              at(600),
+              "Wessel, Ingrid",
+              "consultant"));
 
   static final List<Snapshot> SNAPSHOTS =
       List.of(
