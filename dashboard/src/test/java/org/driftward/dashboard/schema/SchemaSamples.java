@@ -162,6 +162,17 @@ final class SchemaSamples {
                   "application/fhir+json",
                   "{".getBytes(StandardCharsets.UTF_8)),
               at(0),
+              List.of(new Fault("", "malformed-resource", "This is no R4 Bundle"))),
+          Rejection.of(
+              "R-2",
+              new Received(
+                      "replay",
+                      Assessment.Source.FHIR,
+                      "POST /fhir",
+                      "application/fhir+json",
+                      "[".getBytes(StandardCharsets.UTF_8))
+                  .asReplayOf("R-1"),
+              at(5),
               List.of(new Fault("", "malformed-resource", "This is no R4 Bundle"))));
 
   private SchemaSamples() {}
