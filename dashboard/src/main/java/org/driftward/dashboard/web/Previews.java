@@ -16,7 +16,7 @@ import org.driftward.scoring.contract.Preview.Outlook;
  * be taken in, by the core of scoring what it would mean. Nothing is kept.
  *
  * <p>The history is the dashboard's own reading of the topics, since the state of scoring may live
- * in another process (decision 13).
+ * in another process (decision 18).
  */
 @ApplicationScoped
 public class Previews {
