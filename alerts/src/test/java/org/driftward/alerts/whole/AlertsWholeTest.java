@@ -220,7 +220,8 @@ class AlertsWholeTest {
     var elsewhere = arrest.replace("ward-a", "ward-b");
     var json = given().contentType(ContentType.JSON);
 
-    assertThat(json.body(arrest).post("/api/audit/events").statusCode()).isEqualTo(201);
+    var taken = json.body(arrest).post("/api/audit/events");
+    assertThat(taken.statusCode()).as(taken.asString()).isEqualTo(201);
     assertThat(json.body(elsewhere).post("/api/audit/events").statusCode()).isEqualTo(403);
     assertThat(json.body("{}").post("/api/audit/events").statusCode()).isEqualTo(400);
     assertThat(given().get("/api/audit/events?ward=ward-a").jsonPath().getList("kind"))
