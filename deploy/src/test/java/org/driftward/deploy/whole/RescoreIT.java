@@ -80,7 +80,8 @@ class RescoreIT {
     assertThat(ward.nurse().post("/api/rescores", broken).status()).isEqualTo(403);
     var refused = app.asAdmin().post("/api/rescores", broken);
     assertThat(refused.status()).isEqualTo(400);
-    assertThat(refused.body()).contains("version");
+    // The first thing that is missing, and in which text.
+    assertThat(refused.body()).contains("policy: ").contains("validity");
     assertThat(app.asAdmin().get("/api/rescores/none").status()).isEqualTo(404);
   }
 }
