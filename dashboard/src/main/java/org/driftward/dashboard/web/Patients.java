@@ -3,6 +3,7 @@ package org.driftward.dashboard.web;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
@@ -43,16 +44,11 @@ public class Patients {
    * @param what is shown, as {@link AccessBook} keeps it
    */
   public <T> Sight<T> about(String encounter, String what, Viewer viewer, Supplier<T> read) {
-    var view = reader.patient(encounter);
-    return view.isEmpty() ? new Sight.Unknown<>() : shown(view.get(), viewer, what, read);
+    return shown(encounter, viewer, what, view -> read.get());
   }
 
   public Sight<PatientView> patient(String encounter, Viewer viewer) {
-    var view = reader.patient(encounter);
-    if (view.isEmpty()) {
-      return new Sight.Unknown<>();
-    }
-    return shown(view.get(), viewer, "patient", view::get);
+    return shown(encounter, viewer, "patient", view -> view);
   }
 
   /**
@@ -60,20 +56,12 @@ public class Patients {
    * @param to exclusive
    */
   public Sight<PatientHistory> history(String encounter, Instant from, Instant to, Viewer viewer) {
-    var view = reader.patient(encounter);
-    if (view.isEmpty()) {
-      return new Sight.Unknown<>();
-    }
-    return shown(view.get(), viewer, "history", () -> reader.history(encounter, from, to));
+    return shown(encounter, viewer, "history", view -> reader.history(encounter, from, to));
   }
 
   /** The patient with the whole record of the stay, for somebody who adds to it. */
   public Sight<PatientRecord> record(String encounter, Viewer viewer) {
-    var view = reader.patient(encounter);
-    if (view.isEmpty()) {
-      return new Sight.Unknown<>();
-    }
-    return shown(view.get(), viewer, "assess", () -> record(view.get()));
+    return shown(encounter, viewer, "assess", this::record);
   }
 
   /** The same for what belongs to a page that was asked for, and so was kept as a look, before. */
@@ -93,12 +81,18 @@ public class Patients {
     return new PatientRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
   }
 
-  private <T> Sight<T> shown(PatientView view, Viewer viewer, String what, Supplier<T> read) {
-    var encounter = view.encounter();
-    if (!viewer.sees(encounter.ward())) {
+  private <T> Sight<T> shown(
+      String encounter, Viewer viewer, String what, Function<PatientView, T> read) {
+    var found = reader.patient(encounter);
+    if (found.isEmpty()) {
+      return new Sight.Unknown<>();
+    }
+    var view = found.get();
+    var ward = view.encounter().ward();
+    if (!viewer.sees(ward)) {
       return new Sight.OtherWard<>();
     }
-    book.looked(viewer.account(), encounter.id(), encounter.ward(), what);
-    return new Sight.Shown<>(read.get());
+    book.looked(viewer.account(), view.encounter().id(), ward, what);
+    return new Sight.Shown<>(read.apply(view));
   }
 }
