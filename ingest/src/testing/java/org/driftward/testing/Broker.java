@@ -55,6 +55,10 @@ public final class Broker implements AutoCloseable {
           "share.coordinator.state.topic.min.isr", "1",
           "group.initial.rebalance.delay.ms", "0");
 
+  static {
+    Logs.quiet();
+  }
+
   private final Path directory;
   private final int port = freePort();
   private final int controllerPort = freePort();

@@ -1,5 +1,6 @@
 package org.driftward.dashboard.config;
 
+import io.quarkus.runtime.annotations.StaticInitSafe;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.math.BigDecimal;
@@ -7,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 
 /** Settings of the dashboard. Durations are wall-clock time unless they say otherwise. */
+@StaticInitSafe
 @ConfigMapping(prefix = "driftward.dashboard")
 public interface DashboardConfig {
 

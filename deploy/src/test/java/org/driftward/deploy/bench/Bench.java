@@ -1,5 +1,6 @@
 package org.driftward.deploy.bench;
 
+import org.driftward.testing.Logs;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.HelpCommand;
@@ -15,6 +16,7 @@ public final class Bench {
 
   /** Runs one measurement and ends the virtual machine. */
   public static void main(String... arguments) {
+    Logs.quiet();
     System.exit(new CommandLine(new Bench()).execute(arguments));
   }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.concurrent.ExecutionException;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.common.serialization.StringDeserializer;
@@ -37,16 +38,22 @@ final class KafkaWays {
 
   private final BrokerProcess broker;
   private final Payload payload;
+  private final int warmUp;
   private final Path folder;
 
-  private KafkaWays(BrokerProcess broker, Payload payload, Path folder) {
+  private KafkaWays(BrokerProcess broker, Payload payload, int warmUp, Path folder) {
     this.broker = broker;
     this.payload = payload;
+    this.warmUp = warmUp;
     this.folder = folder;
   }
 
-  /** All three on a broker of their own; that of scoring last. */
-  static List<Measured> measure(Payload payload, Path folder) throws Exception {
+  /**
+   * All three on a broker of their own; that of scoring last.
+   *
+   * @param warmUp how many assessments each way takes in before its meter runs
+   */
+  static List<Measured> measure(Payload payload, int warmUp, Path folder) throws Exception {
     try (var broker = BrokerProcess.start(folder.resolve("broker"))) {
       broker.makeTopics(
           List.of(
@@ -58,7 +65,7 @@ final class KafkaWays {
               BARE,
               THROUGH),
           PARTITIONS);
-      var ways = new KafkaWays(broker, payload, folder);
+      var ways = new KafkaWays(broker, payload, warmUp, folder);
       ways.admit();
       payload.sendAssessments(broker.access());
       return List.of(ways.bare(), ways.through(), ways.scoring());
@@ -77,24 +84,33 @@ final class KafkaWays {
   private Measured bare() throws ExecutionException, InterruptedException {
     Map<String, Object> settings = new HashMap<>(broker.access().settings());
     settings.put("auto.offset.reset", "earliest");
-    long before = broker.bytes();
     try (var consumer =
             new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
         var producer = Payload.producer(broker.access())) {
       var partitions = broker.partitions(INPUT);
       consumer.assign(partitions);
       consumer.seekToBeginning(partitions);
+      long warm = copy(consumer, producer, warmUp);
+      long before = broker.bytes();
       var meter = meter();
-      long copied = 0;
-      while (copied < payload.assessments()) {
-        for (var received : consumer.poll(A_WHILE)) {
-          Payload.send(producer, BARE, received.key(), received.value());
-          copied++;
-        }
-      }
-      producer.flush();
+      long copied = copy(consumer, producer, payload.assessments() - warm);
       return meter.read("bare consumer and producer", payload.encounters(), copied, bytes(before));
     }
+  }
+
+  private static long copy(
+      KafkaConsumer<String, byte[]> consumer,
+      KafkaProducer<String, byte[]> producer,
+      long atLeast) {
+    long copied = 0;
+    while (copied < atLeast) {
+      for (var received : consumer.poll(A_WHILE)) {
+        Payload.send(producer, BARE, received.key(), received.value());
+        copied++;
+      }
+    }
+    producer.flush();
+    return copied;
   }
 
   private Measured through() throws Exception {
@@ -145,10 +161,10 @@ final class KafkaWays {
         new SimpleMeterRegistry());
   }
 
-  /** From the first commit on, so that starting and sharing out partitions are not counted. */
+  /** From the commit after warming up on, so that starting and compiling are not counted. */
   private Measured timed(String group, String way, long brokerBytes, long storeBytes)
       throws Exception {
-    long begun = await(group, INPUT, 1);
+    long begun = await(group, INPUT, Math.max(1, warmUp));
     var meter = meter();
     await(group, INPUT, payload.assessments());
     var measured = meter.read(way, payload.encounters(), payload.assessments() - begun, 0);

@@ -19,32 +19,36 @@ import picocli.CommandLine.Parameters;
 @Command(name = "scoring", description = "Scoring beside what it is built on, and beside SQL.")
 final class ScoringBench implements Callable<Integer> {
 
-  private static final Payload WARM_UP = new Payload(1_000, 20_000);
-
   @Option(
       names = "--sets",
       description = "For each number of encounters (default: ${DEFAULT-VALUE}).")
   private int sets = 200_000;
+
+  @Option(
+      names = "--warm-up",
+      description =
+          "Sets before these that are not counted, while the compilers of the process and of the"
+              + " broker do their work (default: ${DEFAULT-VALUE}).")
+  private int warmUp = 100_000;
 
   @Parameters(paramLabel = "ENCOUNTERS", description = "Default: 1000 10000 100000.")
   private List<Integer> encounters = List.of(1_000, 10_000, 100_000);
 
   @Override
   public Integer call() throws Exception {
-    System.err.println("Warming up");
-    run(WARM_UP);
     System.out.print(Measured.HEAD);
     for (int number : encounters) {
       System.err.printf(Locale.ROOT, "%,d encounters%n", number);
-      run(new Payload(number, sets)).forEach(measured -> System.out.println(measured.row()));
+      run(new Payload(number, warmUp + sets))
+          .forEach(measured -> System.out.println(measured.row()));
     }
     return 0;
   }
 
-  private static List<Measured> run(Payload payload) throws Exception {
+  private List<Measured> run(Payload payload) throws Exception {
     var folder = Files.createTempDirectory("driftward-bench-");
     try {
-      var measured = new ArrayList<>(KafkaWays.measure(payload, folder));
+      var measured = new ArrayList<>(KafkaWays.measure(payload, warmUp, folder));
       measured.add(PolledView.measure(payload, folder.resolve("postgres")));
       return measured;
     } finally {

@@ -1,5 +1,6 @@
 package org.driftward.ingest.config;
 
+import io.quarkus.runtime.annotations.StaticInitSafe;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithConverter;
@@ -10,6 +11,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 
 /** Settings of intake. Every one has a default that suits a hospital of one machine. */
+@StaticInitSafe
 @ConfigMapping(prefix = "driftward.ingest")
 public interface IngestConfig {
 

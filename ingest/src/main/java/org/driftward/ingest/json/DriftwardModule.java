@@ -27,6 +27,7 @@ public final class DriftwardModule extends SimpleModule {
   public DriftwardModule() {
     super("driftward");
     addSerializer(new WordWriter());
+    addSerializer(new InstantWriter());
     addSerializer(Finding.class, new FindingJson.Writer());
     var deserializers = new WordDeserializers();
     deserializers.addDeserializer(Finding.class, new FindingJson.Reader());

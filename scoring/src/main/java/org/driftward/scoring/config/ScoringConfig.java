@@ -1,5 +1,6 @@
 package org.driftward.scoring.config;
 
+import io.quarkus.runtime.annotations.StaticInitSafe;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Settings of scoring. Every one has a default that suits a hospital of one machine. */
+@StaticInitSafe
 @ConfigMapping(prefix = "driftward.scoring")
 public interface ScoringConfig {
 
