@@ -49,6 +49,12 @@ public final class Samples {
     return new Encounter(id, present.patient(), present.stays(), START, at(600), null, version);
   }
 
+  /** Given up for another number of the same stay. */
+  public static Encounter merged(String id, String ward, String into, long version) {
+    var alone = encounter(id, ward, "1", version);
+    return new Encounter(id, alone.patient(), alone.stays(), START, null, into, version);
+  }
+
   public static Assessment assessment(String encounter, String id, int revision, int minute) {
     return new Assessment(
         id,

@@ -8,10 +8,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * One assessment in its newest revision, and what scoring made of it.
  *
+ * @param encounter in which it counts: where it was recorded, or what that was merged into
  * @param snapshot null where there is none yet, or where the assessment was retracted
  */
-public record Moment(Assessment assessment, @Nullable Snapshot snapshot) {
+public record Moment(String encounter, Assessment assessment, @Nullable Snapshot snapshot) {
   public Moment {
+    Objects.requireNonNull(encounter, "encounter");
     Objects.requireNonNull(assessment, "assessment");
   }
 

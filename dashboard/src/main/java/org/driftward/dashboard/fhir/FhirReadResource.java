@@ -119,7 +119,7 @@ public class FhirReadResource {
     if (moment.isEmpty()) {
       return unknown(xml);
     }
-    var encounter = moment.get().assessment().encounter();
+    var encounter = moment.get().encounter();
     var sight = patients.about(encounter, LOOK, viewer, () -> searcher.read(moment.get(), id));
     if (!(sight instanceof Sight.Shown<Optional<Observation>> shown)) {
       return hidden(sight, xml);

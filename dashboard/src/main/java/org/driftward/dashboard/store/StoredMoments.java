@@ -19,10 +19,16 @@ public class StoredMoments implements MomentReader {
 
   private static final String SELECT =
       """
-      SELECT a.body AS assessment, s.body AS snapshot
-      FROM dashboard.assessment a
+      SELECT a.counts_in AS encounter, a.body AS assessment, s.body AS snapshot
+      FROM (%s) a
       LEFT JOIN dashboard.snapshot s
-        ON s.encounter = a.encounter AND s.assessment = a.assessment AND NOT s.withdrawn
+        ON s.encounter = a.counts_in AND s.assessment = a.assessment AND NOT s.withdrawn
+      """;
+
+  private static final String NAMED =
+      """
+      SELECT dashboard.survivor(encounter) AS counts_in, assessment, body
+      FROM dashboard.assessment WHERE md5(encounter || chr(10) || assessment) = :moment
       """;
 
   private final Jdbi jdbi;
@@ -34,15 +40,13 @@ public class StoredMoments implements MomentReader {
   @Override
   public List<Moment> read(
       String encounter, Instant from, Instant to, @Nullable Mark start, int limit) {
-    var onwards = start == null ? "" : " AND (a.taken_at, a.assessment) <= (:at, :id)";
+    var onwards = start == null ? "" : " AND (taken_at, assessment) <= (:at, :id)";
+    var wanted = OneStay.assessments("taken_at >= :from AND taken_at < :to" + onwards);
     return jdbi.withHandle(
         handle -> {
           var query =
               handle.createQuery(
-                  SELECT
-                      + " WHERE a.encounter = :encounter"
-                      + " AND a.taken_at >= :from AND a.taken_at < :to"
-                      + onwards
+                  SELECT.formatted(wanted)
                       + " ORDER BY a.taken_at DESC, a.assessment DESC LIMIT :limit");
           query.bind("encounter", encounter).bind("from", from).bind("to", to).bind("limit", limit);
           if (start != null) {
@@ -57,8 +61,7 @@ public class StoredMoments implements MomentReader {
     return jdbi.withHandle(
         handle ->
             handle
-                .createQuery(
-                    SELECT + " WHERE md5(a.encounter || chr(10) || a.assessment) = :moment")
+                .createQuery(SELECT.formatted(NAMED))
                 .bind("moment", moment)
                 .map((row, context) -> moment(row))
                 .findFirst());
@@ -68,6 +71,7 @@ public class StoredMoments implements MomentReader {
     var assessment = Tables.parse(Tables.ASSESSMENT_JSON, row.getString("assessment"));
     var snapshot = row.getString("snapshot");
     return new Moment(
+        row.getString("encounter"),
         assessment,
         snapshot == null || assessment.retracted()
             ? null

@@ -30,10 +30,10 @@ public class StoredWards implements WardReader {
 
   private static final String ASSESSMENTS =
       """
-      SELECT body FROM dashboard.assessment
-      WHERE encounter = :encounter AND taken_at >= :from AND taken_at < :to
+      SELECT body FROM (%s) a
       ORDER BY taken_at DESC, assessment DESC LIMIT :limit
-      """;
+      """
+          .formatted(OneStay.assessments("taken_at >= :from AND taken_at < :to"));
 
   private static final String SNAPSHOTS =
       """

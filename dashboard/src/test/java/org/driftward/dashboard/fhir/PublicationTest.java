@@ -171,7 +171,7 @@ class PublicationTest {
   }
 
   private List<Observation> publish(Assessment assessment) {
-    return publication.of(new Moment(assessment, null));
+    return publication.of(new Moment(assessment.encounter(), assessment, null));
   }
 
   private Observation publish(Score score) {
@@ -197,7 +197,7 @@ class PublicationTest {
             plain.interval(),
             plain.intervalReason(),
             plain.acceptedAt());
-    var observations = publication.of(new Moment(assessment, snapshot));
+    var observations = publication.of(new Moment(assessment.encounter(), assessment, snapshot));
     return observations.get(observations.size() - 1);
   }
 

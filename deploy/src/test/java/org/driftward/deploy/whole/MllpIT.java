@@ -3,15 +3,8 @@ package org.driftward.deploy.whole;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.Socket;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -22,15 +15,13 @@ import org.junit.jupiter.api.Test;
 class MllpIT {
 
   private static final Duration PATIENCE = Duration.ofSeconds(90);
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("yyyyMMddHHmmssZ").withZone(ZoneOffset.UTC);
 
-  private final RunningApp app;
+  private final Gateway gateway;
   private final Ward linden;
   private final Ward alder;
 
   MllpIT(RunningApp app) {
-    this.app = app;
+    this.gateway = new Gateway(app);
     this.linden = Ward.open(app, "linden-west");
     this.alder = Ward.open(app, "alder");
   }
@@ -39,8 +30,8 @@ class MllpIT {
   void shouldFollowAPatientFromAdmissionToDischarge() {
     var now = Instant.now();
 
-    assertThat(send(adt("A01", "linden-west^^7", now.minusSeconds(3600)))).contains("MSA|AA|");
-    assertThat(send(results(now.minusSeconds(60)))).contains("MSA|AA|");
+    assertThat(adt("A01", "linden-west^^7", now.minusSeconds(3600))).contains("MSA|AA|");
+    assertThat(results(now.minusSeconds(60))).contains("MSA|AA|");
     await()
         .atMost(PATIENCE)
         .untilAsserted(
@@ -53,7 +44,7 @@ class MllpIT {
                           assertThat(card.at("/bed").asText()).isEqualTo("7");
                         }));
 
-    assertThat(send(adt("A02", "alder^^3", now.minusSeconds(30)))).contains("MSA|AA|");
+    assertThat(adt("A02", "alder^^3", now.minusSeconds(30))).contains("MSA|AA|");
     await()
         .atMost(PATIENCE)
         .untilAsserted(
@@ -62,58 +53,27 @@ class MllpIT {
               assertThat(alder.card("V-4001")).isPresent();
             });
 
-    assertThat(send(adt("A03", "alder^^3", now.minusSeconds(10)))).contains("MSA|AA|");
+    assertThat(adt("A03", "alder^^3", now.minusSeconds(10))).contains("MSA|AA|");
     await().atMost(PATIENCE).untilAsserted(() -> assertThat(alder.card("V-4001")).isEmpty());
   }
 
-  private String send(String message) {
-    try (var socket = new Socket(InetAddress.getLoopbackAddress(), app.mllpPort())) {
-      socket.setSoTimeout(60_000);
-      socket
-          .getOutputStream()
-          .write(("\u000b" + message + "\u001c\r").getBytes(StandardCharsets.UTF_8));
-      var answer = new StringBuilder();
-      var in = socket.getInputStream();
-      for (int next = in.read(); next >= 0 && next != 0x1C; next = in.read()) {
-        answer.append((char) next);
-      }
-      return answer.toString();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  private String adt(String event, String place, Instant at) {
+    return gateway.send(
+        "ADT^" + event, "EVN||" + Gateway.time(at), patient(), Gateway.visit(place, "V-4001"));
   }
 
-  private static String adt(String event, String place, Instant at) {
-    return String.join(
-        "\r",
-        msh("ADT^" + event, event + at.getEpochSecond()),
-        "EVN||" + TIME.format(at),
-        pid(),
-        pv1(place));
-  }
-
-  private static String results(Instant at) {
-    return String.join(
-        "\r",
-        msh("ORU^R01", "R" + at.getEpochSecond()),
-        pid(),
-        pv1("linden-west^^7"),
-        "OBR|1||F-1^GATEWAY|SET^Vital signs^L|||" + TIME.format(at),
+  private String results(Instant at) {
+    return gateway.send(
+        "ORU^R01",
+        patient(),
+        Gateway.visit("linden-west^^7", "V-4001"),
+        "OBR|1||F-1^GATEWAY|SET^Vital signs^L|||" + Gateway.time(at),
         "OBX|1|NM|8310-5^Temperature^LN||102.56|degF|||||F",
         "OBX|2|NM|9279-1^Respiratory rate^LN||22|/min|||||F",
         "OBX|3|NM|8867-4^Heart rate^LN||80|bpm|||||F");
   }
 
-  private static String msh(String event, String id) {
-    return "MSH|^~\\&|GATEWAY|WEST|DRIFTWARD|HOUSE|"
-        + (TIME.format(Instant.now()) + "||" + event + "|" + id + "|P|2.5.1");
-  }
-
-  private static String pid() {
-    return "PID|1||P-4001^^^HOUSE^MR||Harrowgate^Sunniva||19480920|F";
-  }
-
-  private static String pv1(String place) {
-    return "PV1|1|I|" + place + "|".repeat(16) + "V-4001";
+  private static String patient() {
+    return Gateway.patient("P-4001", "Harrowgate^Sunniva||19480920|F");
   }
 }

@@ -29,6 +29,7 @@ import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.core.timeline.Arrival;
 import org.driftward.scoring.core.timeline.Arrival.Observed;
@@ -171,6 +172,13 @@ final class Topo implements AutoCloseable {
 
   List<Rejection> rejected() {
     return rejected.readValuesToList().stream().map(REJECTION::read).toList();
+  }
+
+  static Score news2(Snapshot snapshot) {
+    return snapshot.scores().stream()
+        .filter(score -> score.id().equals("news2"))
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Everything ever heard. */

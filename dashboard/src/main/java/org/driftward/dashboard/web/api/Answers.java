@@ -4,6 +4,7 @@ import jakarta.ws.rs.core.EntityTag;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
@@ -39,6 +40,11 @@ final class Answers {
     return Response.ok(json, MediaType.APPLICATION_JSON)
         .header("Cache-Control", "no-store")
         .build();
+  }
+
+  /** What was asked for is kept under another address now, which the caller may not see. */
+  static Response elsewhere(URI address) {
+    return Response.temporaryRedirect(address).header("Cache-Control", "no-store").build();
   }
 
   static Response otherWard() {

@@ -10,6 +10,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.Duration;
@@ -25,7 +26,10 @@ import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
 import org.jspecify.annotations.Nullable;
 
-/** One patient, now and over time. */
+/**
+ * One patient, now and over time. A number that was given up because it stood for the same stay as
+ * another leads to that one; its history still is what was recorded under it.
+ */
 @Path("/api/encounters")
 @ServedBy(Role.DASHBOARD)
 @Authenticated
@@ -50,10 +54,14 @@ public class PatientResource {
   @Produces({MediaType.APPLICATION_JSON, "application/problem+json"})
   public Response patient(@PathParam("encounter") String encounter, @Context Request request) {
     var sight = patients.patient(encounter, viewer);
-    return sight instanceof Sight.Shown<PatientView> shown
-        ? Answers.patientData(
-            request, shown.view().asOf(), asOf -> PatientJson.write(shown.view(), asOf))
-        : hidden(sight);
+    if (!(sight instanceof Sight.Shown<PatientView> shown)) {
+      return hidden(sight);
+    }
+    var view = shown.view();
+    var survivor = view.encounter().mergedInto();
+    return survivor == null
+        ? Answers.patientData(request, view.asOf(), asOf -> PatientJson.write(view, asOf))
+        : Answers.elsewhere(UriBuilder.fromResource(PatientResource.class).path(survivor).build());
   }
 
   /**

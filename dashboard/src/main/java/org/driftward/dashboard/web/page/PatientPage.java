@@ -14,6 +14,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.Duration;
@@ -99,6 +100,10 @@ public class PatientPage {
           : answers.unknown(visit, here);
     }
     PatientView view = shown.view();
+    var survivor = view.encounter().mergedInto();
+    if (survivor != null) {
+      return Response.seeOther(UriBuilder.fromPath("/encounters").path(survivor).build()).build();
+    }
     Frame frame = frames.of(visit, here).at(view.asOf());
     int back = clip(hours);
     var record =

@@ -6,6 +6,7 @@ import static org.driftward.dashboard.Samples.assessment;
 import static org.driftward.dashboard.Samples.change;
 import static org.driftward.dashboard.Samples.encounter;
 import static org.driftward.dashboard.Samples.episode;
+import static org.driftward.dashboard.Samples.merged;
 import static org.driftward.dashboard.Samples.plan;
 import static org.driftward.dashboard.Samples.snapshot;
 
@@ -132,6 +133,18 @@ class DashboardOverHttpTest {
         .containsEntry("episode", null)
         .containsEntry("snapshot", null)
         .containsEntry("carePlan", null);
+  }
+
+  @Test
+  void shouldLeadFromANumberThatWasGivenUpToTheOneThatSurvives() {
+    model.keep(
+        new Batch(List.of(merged("T", "W1", "V", 2)), List.of(), List.of(), List.of(), List.of()));
+
+    var answer = nurse().redirects().follow(false).get("/api/encounters/T");
+
+    assertThat(answer.statusCode()).isEqualTo(307);
+    assertThat(answer.header("Location")).endsWith("/api/encounters/V");
+    assertThat(nurse().get("/api/encounters/T").jsonPath().getString("encounter")).isEqualTo("V");
   }
 
   @Test

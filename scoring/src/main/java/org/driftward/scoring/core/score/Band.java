@@ -19,6 +19,10 @@ public record Band(long from, long upto, long words, List<Given> given, int poin
     boolean holds(long[] steps) {
       return (words >>> steps[input.place()] & 1) == 1;
     }
+
+    boolean excludes(Given other) {
+      return input.place() == other.input.place() && (words & other.words) == 0;
+    }
   }
 
   public Band {
@@ -48,6 +52,18 @@ public record Band(long from, long upto, long words, List<Given> given, int poin
     for (int i = 0; i < given.size(); i++) {
       if (!given.get(i).holds(steps)) {
         return false;
+      }
+    }
+    return true;
+  }
+
+  /** Whether what else must hold for either can hold together. */
+  boolean agrees(Band other) {
+    for (int i = 0; i < given.size(); i++) {
+      for (int j = 0; j < other.given.size(); j++) {
+        if (given.get(i).excludes(other.given.get(j))) {
+          return false;
+        }
       }
     }
     return true;

@@ -78,18 +78,14 @@ public final class Thresholds {
   private static Around around(Row row, BigDecimal number) {
     var resolution = row.input().resolution();
     long steps = resolution.steps(number);
-    int here = points(row, steps);
     Long above = null;
     Long below = null;
     for (var band : row.bands()) {
-      if (band.points() <= here) {
-        continue;
-      }
-      if (band.from() > steps && (above == null || band.from() < above)) {
-        above = band.from();
-      }
-      if (band.upto() < steps && (below == null || band.upto() > below)) {
-        below = band.upto();
+      boolean nearestAbove = band.from() > steps && (above == null || band.from() < above);
+      boolean nearestBelow = band.upto() < steps && (below == null || band.upto() > below);
+      if ((nearestAbove || nearestBelow) && band.points() > points(row, steps, band)) {
+        above = nearestAbove ? Long.valueOf(band.from()) : above;
+        below = nearestBelow ? Long.valueOf(band.upto()) : below;
       }
     }
     return new Around(
@@ -97,11 +93,14 @@ public final class Thresholds {
         below == null ? null : resolution.value(below).doubleValue());
   }
 
-  /** The fewest points the value may earn, whatever else is given. */
-  private static int points(Row row, long steps) {
+  /**
+   * The fewest points the value may earn now, where the other inputs are as {@code there} asks: on
+   * oxygen 94 costs less than 95, though on air 95 costs nothing.
+   */
+  private static int points(Row row, long steps, Band there) {
     int fewest = Integer.MAX_VALUE;
     for (var band : row.bands()) {
-      if (band.holds(steps)) {
+      if (band.holds(steps) && band.agrees(there)) {
         fewest = Math.min(fewest, band.points());
       }
     }

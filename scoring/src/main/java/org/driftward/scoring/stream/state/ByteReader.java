@@ -63,10 +63,6 @@ final class ByteReader {
     return raw(bytes.length - at);
   }
 
-  boolean atEnd() {
-    return at == bytes.length;
-  }
-
   private byte[] raw(int length) {
     if (length < 0 || length > bytes.length - at) {
       throw new IllegalArgumentException("ends after " + bytes.length + " bytes");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.driftward.scoring.core.change.RobustTest.numbers;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -141,6 +142,27 @@ class MannKendallTest {
 
     assertThat(MannKendall.of(values).s() / Math.sqrt(pairs * Math.max(1, untied)))
         .isCloseTo(tau, within(1e-9));
+  }
+
+  /**
+   * The textbook's correction, t(t-1)(2t+5) for every group of t equal values (Kendall 1975;
+   * Gilbert 1987), against ours, which never groups.
+   */
+  @Property
+  void shouldCorrectTheVarianceAsTheTextbookDoes(
+      @ForAll @Size(min = 5, max = 24) List<@IntRange(min = 0, max = 6) Integer> data) {
+    double n = data.size();
+    double ties =
+        data.stream()
+            .collect(Collectors.groupingBy(value -> value, Collectors.counting()))
+            .values()
+            .stream()
+            .mapToDouble(t -> t * (t - 1) * (2 * t + 5))
+            .sum();
+
+    var test = MannKendall.of(data.stream().mapToDouble(Integer::doubleValue).toArray());
+
+    assertThat(test.variance()).isCloseTo((n * (n - 1) * (2 * n + 5) - ties) / 18, within(1e-9));
   }
 
   /** A rising order of n values with neighbours exchanged until S has come down to s. */

@@ -89,4 +89,36 @@ class StateCodeTest {
 
     assertThat(course.state().encode().length).isLessThan(16 * 3 + 20);
   }
+
+  /** Nothing that may end up in a log. */
+  @Test
+  void shouldSayHowMuchAStateHoldsAndNeverWhat() {
+    var course = Course.of(detector, "temperature", "Cel").hourly(39.9, 39.8, 39.7);
+
+    assertThat(course.state().window()).hasToString("Window[3 values]");
+    assertThat(course.state().quiet()).hasToString("Forming[2 values]");
+  }
+
+  /** Equal content is equal, whatever array it lies in; any other content is not. */
+  @Test
+  void shouldTellStatesApartByEveryPartOfThem() {
+    var window = new Window(new long[] {1, 2}, new double[] {3, 4});
+    assertThat(window).isEqualTo(new Window(new long[] {1, 2}, new double[] {3, 4}));
+    assertThat(window).hasSameHashCodeAs(new Window(new long[] {1, 2}, new double[] {3, 4}));
+    assertThat(window).isNotEqualTo(new Window(new long[] {1, 3}, new double[] {3, 4}));
+    assertThat(window).isNotEqualTo(new Window(new long[] {1, 2}, new double[] {3, 5}));
+
+    var waiting = new Waiting(5, 6);
+    var forming = new Forming(new double[] {7}, 8, 9, waiting);
+    assertThat(forming).isEqualTo(new Forming(new double[] {7}, 8, 9, new Waiting(5, 6)));
+    assertThat(forming).hasSameHashCodeAs(new Forming(new double[] {7}, 8, 9, waiting));
+    assertThat(forming).isNotEqualTo(new Forming(new double[] {0}, 8, 9, waiting));
+    assertThat(forming).isNotEqualTo(new Forming(new double[] {7}, 0, 9, waiting));
+    assertThat(forming).isNotEqualTo(new Forming(new double[] {7}, 8, 0, waiting));
+    assertThat(forming).isNotEqualTo(new Forming(new double[] {7}, 8, 9, new Waiting(5, 0)));
+    assertThat(forming).isNotEqualTo(new Forming(new double[] {7}, 8, 9, null));
+    assertThat(new Forming(new double[] {7}, 8, 9, null))
+        .isEqualTo(new Forming(new double[] {7}, 8, 9, null))
+        .isNotEqualTo(forming);
+  }
 }

@@ -163,6 +163,24 @@ class ComparisonTest {
   }
 
   @Test
+  void shouldTellATrendThatHoldsWithoutASign() {
+    after.trend = List.of(trend(0, false, null));
+
+    assertThat(differences())
+        .containsExactly(
+            "trend:heart-rate | 1.25 per hour over 6 values | 0 per hour over 6 values");
+  }
+
+  /** A difference may be logged; what it says of the patient must not be. */
+  @Test
+  void shouldSayWhichMomentDiffersAndNeverHow() {
+    var one = new Difference("V-1", "A-1", AT, "due", "before", "after");
+
+    assertThat(one).hasToString("Difference[A-1 due]");
+    assertThat(one.kind()).isEqualTo("due");
+  }
+
+  @Test
   void shouldTellAChangedFindingByItsPlace() {
     after.changed =
         List.of(

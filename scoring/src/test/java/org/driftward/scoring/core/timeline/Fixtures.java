@@ -2,7 +2,10 @@ package org.driftward.scoring.core.timeline;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.core.policy.Restart;
+import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
 import org.driftward.scoring.definition.ScoreBooks;
 import org.driftward.scoring.edition.EditionFile;
@@ -54,6 +57,24 @@ public final class Fixtures {
 
   public static Edition edition(int limit, String version, Instant from) {
     return editions().read(pulseFrom(limit, version, from));
+  }
+
+  /** Under the shipped policy, but that only these documented changes begin a new quiet period. */
+  static Timeline restartingOn(Restart... changes) {
+    var shipped = PolicyFile.shipped();
+    var policy =
+        new ScoringPolicy(
+            shipped.version(),
+            shipped.validity(),
+            shipped.spacing(),
+            shipped.quiet(),
+            shipped.drift(),
+            shipped.trend(),
+            shipped.level(),
+            Set.of(changes),
+            shipped.observations(),
+            shipped.rates());
+    return new Timeline(Editions.only(new Judge(CATALOGUE, BOOK, policy)), 3);
   }
 
   /** A timeline that keeps checkpoints so often that short histories have several. */

@@ -35,7 +35,7 @@ class RehearsalTest {
           null);
 
   /** The topology's own timeline, record by record, is the reference. */
-  @Property(tries = 300)
+  @Property
   void shouldForeseeWhatTheTimelineSaysAfterwards(
       @ForAll long seed, @ForAll @IntRange(max = 12) int earlier, @ForAll boolean correction) {
     var random = new Random(seed);

@@ -3,6 +3,7 @@ package org.driftward.scoring.core.timeline;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.driftward.scoring.core.policy.Restart;
 import org.driftward.scoring.core.timeline.Course.Plan;
 import org.junit.jupiter.api.Test;
 
@@ -77,5 +78,33 @@ class RestartTest {
     assertThat(hasBaseline(signed)).isFalse();
 
     assertThat(hasBaseline(signed.sign(5, Plan.PLAIN))).isTrue();
+  }
+
+  /** A hospital may count every newly signed plan; ours does not. */
+  @Test
+  void shouldBeginAnewUnderAnyPlanWhereThePolicySaysSo() {
+    var every = new Course(Fixtures.restartingOn(Restart.CARE_PLAN)).breathing(0, ENOUGH, 16);
+    assertThat(hasBaseline(every)).isTrue();
+
+    assertThat(hasBaseline(every.sign(6, Plan.PLAIN).breathing(7, 1, 16))).isFalse();
+  }
+
+  @Test
+  void shouldNotBeginAnewForWhatThePolicyDoesNotCount() {
+    var only = new Course(Fixtures.restartingOn(Restart.CARE_PLAN)).breathing(0, ENOUGH, 16);
+    only.tell(2, Course.stay("ward-1", -1), Course.stay("ward-2", 6)).breathing(7, 1, 16);
+    assertThat(hasBaseline(only)).isTrue();
+
+    var never = new Course(Fixtures.restartingOn()).breathing(0, ENOUGH, 16);
+    never.sign(6, new Plan(2, List.of(), Course.hour(6))).breathing(7, 1, 16);
+    assertThat(hasBaseline(never)).isTrue();
+  }
+
+  /** From the millisecond of the move on; what was taken at that very time is taken there. */
+  @Test
+  void shouldBeginAnewExactlyAtTheTimeOfTheMove() {
+    var moved = settled().tell(2, Course.stay("ward-1", -1), Course.stay("ward-2", 7));
+    assertThat(hasBaseline(moved.breathing(6, 1, 16))).isTrue();
+    assertThat(hasBaseline(moved.breathing(7, 1, 16))).isFalse();
   }
 }
