@@ -8,6 +8,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Disposition;
 import org.driftward.alerts.contract.Call.Moment;
 import org.driftward.alerts.contract.Call.Signs;
@@ -41,6 +43,7 @@ public record CallScreen(
     List<Line> ending,
     boolean open,
     boolean writes,
+    List<StaffScreen.Choice> callerRoles,
     List<StaffScreen.Choice> treatmentKinds,
     List<StaffScreen.Choice> dispositions,
     List<StaffScreen.Choice> laterSteps,
@@ -98,6 +101,9 @@ public record CallScreen(
         ending(call, now, zone),
         !call.finished(),
         reader.cares(),
+        Arrays.stream(CallerRole.values())
+            .map(role -> new StaffScreen.Choice(role.word(), words(role)))
+            .toList(),
         Arrays.stream(TreatmentKind.values())
             .map(kind -> new StaffScreen.Choice(kind.word(), words(kind)))
             .toList(),
@@ -114,11 +120,18 @@ public record CallScreen(
   private static List<Line> context(Call call, Instant now, ZoneId zone) {
     var lines = new ArrayList<Line>();
     lines.add(new Line("First trigger", Wording.time(call.firstTrigger(), now, zone)));
+    lines.add(new Line("Called by", calledBy(call.caller())));
     lines.add(new Line("Why", String.join("; ", call.triggers())));
     lines.add(
         new Line("Ceiling of care", Objects.requireNonNullElse(call.ceiling(), "none in force")));
     lines.add(new Line("Calls in the 24 h before", String.valueOf(call.callsBefore())));
     return lines;
+  }
+
+  private static String calledBy(@Nullable Caller caller) {
+    return caller == null
+        ? "not recorded"
+        : words(caller.role()) + (caller.name() == null ? "" : ", " + caller.name());
   }
 
   private static StepLine line(Call call, Step step, Instant now, ZoneId zone) {
@@ -202,6 +215,16 @@ public record CallScreen(
       case INTENSIVE_CARE_DECISION -> "Decision on intensive care";
       case LEFT_WARD -> "Patient left the ward";
       case FINISHED -> "Finished";
+    };
+  }
+
+  private static String words(CallerRole role) {
+    return switch (role) {
+      case NURSE -> "Nurse";
+      case DOCTOR -> "Doctor";
+      case OTHER_STAFF -> "Other staff";
+      case PATIENT -> "The patient";
+      case FAMILY -> "Family or visitor";
     };
   }
 
