@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The record of a response team's call.
  *
- * @param context who, where, why: a label and what the record says
+ * @param context who, where: a label and what the record says
+ * @param why the triggers as they stood when the call began, gravest first
  * @param steps the times that count, recorded or not
  * @param signs columns and rows of the vital signs at trigger, arrival and end
  * @param ending in words, or empty while it goes on
@@ -34,6 +35,7 @@ public record CallScreen(
     Identity who,
     Sign sign,
     List<Line> context,
+    List<String> why,
     List<StepLine> steps,
     Table signs,
     List<String> present,
@@ -75,6 +77,7 @@ public record CallScreen(
         who,
         Sign.of(episode.level()),
         context(call, now, zone),
+        call.triggers(),
         Arrays.stream(Step.values()).map(step -> line(call, step, now, zone)).toList(),
         table(call.signs(), findings, now, zone),
         call.present().stream().sorted().toList(),
@@ -121,7 +124,6 @@ public record CallScreen(
     var lines = new ArrayList<Line>();
     lines.add(new Line("First trigger", Wording.time(call.firstTrigger(), now, zone)));
     lines.add(new Line("Called by", calledBy(call.caller())));
-    lines.add(new Line("Why", String.join("; ", call.triggers())));
     lines.add(
         new Line("Ceiling of care", Objects.requireNonNullElse(call.ceiling(), "none in force")));
     lines.add(new Line("Calls in the 24 h before", String.valueOf(call.callsBefore())));

@@ -2,6 +2,7 @@ package org.driftward.dashboard.screen;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.LinkedHashMap;
 import java.util.List;
 import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Episode;
@@ -38,12 +39,17 @@ public record EpisodeScreen(
             line("Answered", episode.acknowledgedAt(), now, zone),
             line("At the bedside", episode.attendedAt(), now, zone),
             line("Closed", episode.closedAt(), now, zone)),
-        story.stream()
-            .flatMap(change -> change.episode().reasons().stream())
-            .map(reason -> reason.words())
-            .distinct()
-            .toList(),
+        reasons(story),
         reader.cares());
+  }
+
+  /** Each rule once, as it was worded when it first held. */
+  private static List<String> reasons(List<EpisodeChange> story) {
+    var first = new LinkedHashMap<String, String>();
+    story.stream()
+        .flatMap(change -> change.episode().reasons().stream())
+        .forEach(reason -> first.putIfAbsent(reason.rule(), reason.words()));
+    return List.copyOf(first.values());
   }
 
   private static CallScreen.Line line(

@@ -264,7 +264,7 @@ class RenderedPagesTest {
   void shouldLeadFromTheFractionBesideEveryFigureToWhatItRestsOn() {
     assertThat(audit())
         .contains("<b>50 %</b> <a href=\"/audit/measures/M14?month=2026-01#figure-0\">1/2<")
-        .contains("<b>No data.</b> It takes events of the kind arrest");
+        .contains("<td>events of the kind arrest</td>");
   }
 
   @Test

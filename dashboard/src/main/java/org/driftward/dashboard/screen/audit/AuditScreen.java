@@ -52,6 +52,21 @@ public record AuditScreen(
         report.measures().stream().map(MeasureView::of).toList());
   }
 
+  /** Those that could be counted. */
+  public List<MeasureView> known() {
+    return measures.stream().filter(measure -> measure.lacking() == null).toList();
+  }
+
+  /** Those for which the house has no data. */
+  public List<MeasureView> lacking() {
+    return measures.stream().filter(measure -> measure.lacking() != null).toList();
+  }
+
+  /** Such as {@code January 2026}. */
+  public String monthName() {
+    return MonthRow.fullName(YearMonth.parse(month));
+  }
+
   public List<String> heads() {
     return MonthRow.HEADS;
   }

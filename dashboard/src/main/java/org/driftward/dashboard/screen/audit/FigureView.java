@@ -12,6 +12,7 @@ import org.driftward.dashboard.screen.Wording;
  * @param timed whether it is a median or a percentile, so that nothing is in a numerator
  * @param counted what is in the numerator
  * @param others what is in the denominator only
+ * @param several whether one of them counts more than once
  * @param cut whether the lists were cut for length
  */
 public record FigureView(
@@ -21,6 +22,7 @@ public record FigureView(
     boolean timed,
     List<Trace> counted,
     List<Trace> others,
+    boolean several,
     boolean cut) {
 
   static FigureView of(Figure figure) {
@@ -31,7 +33,21 @@ public record FigureView(
         figure.numerator() == null,
         figure.counted().stream().map(Trace::of).toList(),
         figure.others().stream().map(Trace::of).toList(),
+        several(figure),
         !figure.complete());
+  }
+
+  /** More was counted than there are things to name. */
+  private static boolean several(Figure figure) {
+    double counted = figure.numerator() == null ? figure.denominator() : figure.numerator();
+    return figure.complete()
+        && counted == Math.rint(counted)
+        && counted > figure.counted().size()
+        && !figure.counted().isEmpty();
+  }
+
+  boolean sameBasisAs(FigureView other) {
+    return timed == other.timed && counted.equals(other.counted) && others.equals(other.others);
   }
 
   public boolean traced() {

@@ -1,10 +1,12 @@
 package org.driftward.dashboard.screen.audit;
 
 import java.time.Instant;
+import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.driftward.alerts.contract.AuditReport.Measure;
 import org.driftward.dashboard.screen.Wording;
 import org.jspecify.annotations.Nullable;
@@ -28,8 +30,15 @@ public record MeasureScreen(
   /** As many lines under one figure as a person reads; the whole list is in the JSON. */
   private static final int MOST_LINES = 200;
 
-  /** What one figure rests on. */
-  public record Basis(FigureView figure, List<Member> members, int left) {}
+  /**
+   * What one figure rests on.
+   *
+   * @param again whether it is the same as under the figure before
+   * @param several whether one of them counts more than once
+   * @param left how many more there are
+   */
+  public record Basis(
+      FigureView figure, List<Member> members, boolean again, boolean several, int left) {}
 
   /**
    * One of those that were counted, or only looked at.
@@ -60,34 +69,43 @@ public record MeasureScreen(
       Instant now,
       ZoneId zone) {
     var view = MeasureView.of(measure);
-    return new MeasureScreen(
-        ward,
-        month,
-        query,
-        callQuery,
-        view,
-        view.figures().stream().map(figure -> basis(figure, known, now, zone)).toList());
+    var figures = new ArrayList<Basis>();
+    for (int i = 0; i < view.figures().size(); i++) {
+      var before = i == 0 ? null : view.figures().get(i - 1);
+      figures.add(basis(view.figures().get(i), before, known, now, zone));
+    }
+    return new MeasureScreen(ward, month, query, callQuery, view, figures);
+  }
+
+  /** Such as {@code January 2026}. */
+  public String monthName() {
+    return MonthRow.fullName(YearMonth.parse(month));
   }
 
   private static Basis basis(
-      FigureView figure, Function<Trace, Known> known, Instant now, ZoneId zone) {
-    var members = new ArrayList<Member>();
+      FigureView figure,
+      @Nullable FigureView before,
+      Function<Trace, Known> known,
+      Instant now,
+      ZoneId zone) {
+    var members =
+        Stream.concat(
+                figure.counted().stream().map(one -> member(true, one, known, now, zone)),
+                figure.others().stream().map(one -> member(false, one, known, now, zone)))
+            .limit(MOST_LINES)
+            .toList();
     int all = figure.counted().size() + figure.others().size();
-    for (var trace : figure.counted()) {
-      if (members.size() < MOST_LINES) {
-        members.add(member(true, trace, known.apply(trace), now, zone));
-      }
-    }
-    for (var trace : figure.others()) {
-      if (members.size() < MOST_LINES) {
-        members.add(member(false, trace, known.apply(trace), now, zone));
-      }
-    }
-    return new Basis(figure, members, all - members.size());
+    return new Basis(
+        figure,
+        members,
+        before != null && figure.sameBasisAs(before),
+        figure.several(),
+        all - members.size());
   }
 
   private static Member member(
-      boolean counted, Trace trace, Known known, Instant now, ZoneId zone) {
+      boolean counted, Trace trace, Function<Trace, Known> lookup, Instant now, ZoneId zone) {
+    var known = lookup.apply(trace);
     var ward = known.ward() == null ? "" : known.ward();
     return new Member(
         counted,
