@@ -11,7 +11,6 @@
   const button = document.getElementById('sound-switch');
   const pause = document.getElementById('sound-pause');
   const state = document.getElementById('sound-state');
-  const left = document.getElementById('sound-left');
   const said = document.getElementById('sound-said');
 
   const PAUSE = 120_000;
@@ -47,20 +46,15 @@
     box.dataset.sound = !on() ? 'off' : paused() ? 'paused' : 'on';
     button.setAttribute('aria-pressed', String(on()));
     pause.hidden = !on();
-    write(pause, paused() ? 'Sound again now' : 'Pause sound for 2 min');
+    const seconds = Math.ceil((pausedUntil - performance.now()) / 1000);
+    write(pause, paused() ? `Sound again (${seconds} s)` : 'Pause 2 min');
     const wanted = localStorage.getItem('sound') === 'on';
     write(
       state,
-      !on()
-        ? wanted
-          ? 'Sound is off until you press the switch: a browser starts no sound by itself.'
-          : 'Sound is off on this page.'
-        : paused()
-          ? 'Sound paused.'
-          : 'Sound is on.',
+      on()
+        ? paused() ? 'Sound paused' : 'Sound on'
+        : wanted ? 'Sound off: press to start' : 'Sound off',
     );
-    const seconds = Math.ceil((pausedUntil - performance.now()) / 1000);
-    write(left, on() && paused() ? `${seconds} s left` : '');
   }
 
   function gravest() {

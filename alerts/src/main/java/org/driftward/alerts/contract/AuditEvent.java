@@ -41,6 +41,8 @@ public record AuditEvent(
     ARREST,
     INTENSIVE_CARE_MOVE,
     DEATH,
+    /** A critical intervention that stands in no record of a call. */
+    INTERVENTION,
     /** A survey of the culture of safety. */
     SURVEY,
     /** How many nurse-shifts the ward had in the month of {@link AuditEvent#at()}. */

@@ -45,8 +45,8 @@ public record AuditReport(
    * @param value null where the denominator is nothing
    * @param numerator null for a median or a percentile
    * @param denominator how many, or how much, it is of
-   * @param counted what is in the numerator, as {@code episode/…}, {@code encounter/…} or {@code
-   *     audit-event/…}
+   * @param counted what is in the numerator, as {@code episode/…}, {@code encounter/…}, {@code
+   *     encounter/…/event/…} or, of no single patient, {@code audit-event/…}
    * @param others what is in the denominator only
    * @param complete whether no trace was left off for length
    */

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param triggers in words, as they stood when the call began
  * @param ceiling of care in force when the call began, or null
  * @param callsBefore of this encounter in the 24 hours before
+ * @param caller who asked the team to come, or null while nobody wrote it down
  * @param moments in the order of their time; each step at most once
  * @param signs vital signs at the trigger, at arrival and at the end, as far as there are any
  * @param present roles at the bedside, in words
@@ -36,6 +37,7 @@ public record Call(
     List<String> triggers,
     @Nullable String ceiling,
     int callsBefore,
+    @Nullable Caller caller,
     List<Moment> moments,
     List<Signs> signs,
     Set<String> present,
@@ -44,6 +46,31 @@ public record Call(
     @Nullable String leadName,
     List<Transfer> transfers,
     @Nullable Ending ending) {
+
+  /** What somebody who calls the team is to the patient. */
+  public enum CallerRole implements Word {
+    NURSE,
+    DOCTOR,
+    OTHER_STAFF,
+    PATIENT,
+    FAMILY;
+
+    /** Whether the call came from the patient's side. */
+    public boolean patientSide() {
+      return this == PATIENT || this == FAMILY;
+    }
+  }
+
+  /**
+   * Who asked the team to come.
+   *
+   * @param name of the person, or null
+   */
+  public record Caller(CallerRole role, @Nullable String name) {
+    public Caller {
+      Objects.requireNonNull(role, "role");
+    }
+  }
 
   /** The times that count. */
   public enum Step implements Word {
@@ -166,6 +193,7 @@ public record Call(
         episode.reasons().stream().map(Reason::words).toList(),
         ceiling,
         callsBefore,
+        null,
         List.of(),
         List.of(),
         Set.of(),

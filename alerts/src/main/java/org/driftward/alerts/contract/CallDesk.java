@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.driftward.alerts.contract.Call.Caller;
 import org.driftward.alerts.contract.Call.Ending;
 import org.driftward.alerts.contract.Call.Step;
 import org.driftward.alerts.contract.Call.TreatmentKind;
@@ -21,6 +22,9 @@ public interface CallDesk {
   sealed interface Entry {
     /** A step other than the end. A second entry of the same step corrects the first. */
     record Reached(Step step, @Nullable Instant at) implements Entry {}
+
+    /** Replaces what was recorded before. */
+    record CalledBy(Caller caller) implements Entry {}
 
     /** Everybody at the bedside, by role; replaces what was recorded before. */
     record Present(Set<String> roles) implements Entry {

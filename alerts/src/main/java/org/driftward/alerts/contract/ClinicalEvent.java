@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param at when it happened
  * @param enteredAt when it was recorded; a late entry keeps both
  * @param notForResuscitation whether an order not to resuscitate was in force
+ * @param expected whether a death was expected, or a move planned
  */
 public record ClinicalEvent(
     String id,
@@ -22,12 +23,15 @@ public record ClinicalEvent(
     Instant enteredAt,
     String by,
     boolean notForResuscitation,
+    boolean expected,
     @Nullable String note) {
 
   public enum Kind implements Word {
     ARREST,
     INTENSIVE_CARE,
-    DEATH
+    DEATH,
+    /** A critical intervention on the ward that stands in no record of a call. */
+    INTERVENTION
   }
 
   public ClinicalEvent {

@@ -5,13 +5,17 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Where arrests, moves to intensive care and deaths are recorded. Thread-safe, blocking. */
+/**
+ * Where arrests, moves to intensive care, deaths and interventions are recorded. Thread-safe,
+ * blocking.
+ */
 public interface EventDesk {
 
   /**
    * Durable when it returns.
    *
    * @param at not in the future
+   * @param expected whether a death was expected, or a move planned
    * @throws IllegalArgumentException in words, if the time lies in the future
    */
   ClinicalEvent record(
@@ -20,6 +24,7 @@ public interface EventDesk {
       ClinicalEvent.Kind kind,
       Instant at,
       boolean notForResuscitation,
+      boolean expected,
       @Nullable String note,
       Actor actor);
 

@@ -143,13 +143,13 @@ public class StoredAuditDesk implements AuditDesk {
     return all;
   }
 
-  /** Whether a death was expected, or a move planned, nobody wrote down: it counts as neither. */
   private static AuditEvent counted(ClinicalEvent event) {
     var kind =
         switch (event.kind()) {
           case ARREST -> AuditEvent.Kind.ARREST;
           case INTENSIVE_CARE -> AuditEvent.Kind.INTENSIVE_CARE_MOVE;
           case DEATH -> AuditEvent.Kind.DEATH;
+          case INTERVENTION -> AuditEvent.Kind.INTERVENTION;
         };
     return new AuditEvent(
         event.id(),
@@ -159,7 +159,7 @@ public class StoredAuditDesk implements AuditDesk {
         event.encounter(),
         AuditEvent.Place.WARD,
         event.notForResuscitation(),
-        false,
+        event.expected(),
         null,
         null,
         null,

@@ -32,6 +32,7 @@ public class StoredEventDesk implements EventDesk {
       ClinicalEvent.Kind kind,
       Instant at,
       boolean notForResuscitation,
+      boolean expected,
       @Nullable String note,
       Actor actor) {
     var now = courses.now();
@@ -47,6 +48,7 @@ public class StoredEventDesk implements EventDesk {
                   now,
                   actor.account(),
                   notForResuscitation,
+                  expected,
                   note);
           insert(handle, event);
           journal.append(handle, List.of(CallLines.of(event)), now);

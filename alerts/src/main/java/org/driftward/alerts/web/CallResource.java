@@ -12,6 +12,8 @@ import jakarta.ws.rs.core.MediaType;
 import java.time.Instant;
 import java.util.Set;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Disposition;
 import org.driftward.alerts.contract.Call.Ending;
 import org.driftward.alerts.contract.Call.Step;
@@ -49,12 +51,17 @@ public class CallResource {
   }
 
   /**
-   * One entry; exactly one of step, present, treatment, to and disposition says which.
+   * One entry; exactly one of step, caller, present, treatment, to and disposition says which.
    *
+   * @param caller {@code nurse}, {@code doctor}, {@code other-staff}, {@code patient} or {@code
+   *     family}
+   * @param callerName of the person who called, if it is to be kept
    * @param at when it happened; now unless given
    */
   public record Body(
       @Nullable String step,
+      @Nullable String caller,
+      @Nullable String callerName,
       @Nullable Set<String> present,
       @Nullable String treatment,
       @Nullable String to,
@@ -70,6 +77,10 @@ public class CallResource {
       if (step != null) {
         return new Entry.Reached(parsed(Step.class, "step", step), at);
       }
+      if (caller != null) {
+        return new Entry.CalledBy(
+            new Caller(parsed(CallerRole.class, "caller", caller), callerName));
+      }
       if (present != null) {
         return new Entry.Present(present);
       }
@@ -83,7 +94,8 @@ public class CallResource {
         var where = parsed(Disposition.class, "disposition", disposition);
         return new Entry.Finished(new Ending(where, plan, recipient, nextSet), at);
       }
-      throw Problems.refused("", "one of step, present, treatment, to, disposition is required");
+      throw Problems.refused(
+          "", "one of step, caller, present, treatment, to, disposition is required");
     }
   }
 

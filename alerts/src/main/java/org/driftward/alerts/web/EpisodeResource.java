@@ -20,6 +20,7 @@ import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Answer;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
 import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.alerts.contract.Level;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Problem;

@@ -24,7 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** {@code /api/encounters/{id}/events}: arrest, move to intensive care, death, for the audit. */
+/** {@code /api/encounters/{id}/events}: arrest, move to intensive care, death, intervention. */
 @Path("/api/encounters")
 @ServedBy(Role.ALERTS)
 @Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
@@ -46,13 +46,15 @@ public class EventResource {
   }
 
   /**
-   * @param kind {@code arrest}, {@code intensive-care} or {@code death}
+   * @param kind {@code arrest}, {@code intensive-care}, {@code death} or {@code intervention}
    * @param at when it happened; now unless given
+   * @param expected whether a death was expected, or a move planned
    */
   public record Body(
       @Nullable String kind,
       @Nullable Instant at,
       @Nullable Boolean notForResuscitation,
+      @Nullable Boolean expected,
       @Nullable String note) {}
 
   @GET
@@ -74,7 +76,8 @@ public class EventResource {
   @Path("/{id}/events")
   @RolesAllowed({AccountRole.BEDSIDE, AccountRole.CHARGE, AccountRole.RESPONSE})
   @Consumes(MediaType.APPLICATION_JSON)
-  @Operation(summary = "Record an arrest, a move to intensive care, or a death")
+  @Operation(
+      summary = "Record an arrest, a move to intensive care, a death or a critical intervention")
   public ClinicalEvent post(@PathParam("id") String encounter, @Nullable Body body) {
     var ward = seenWard(encounter);
     if (body == null || body.kind() == null) {
@@ -90,6 +93,7 @@ public class EventResource {
           Word.parse(ClinicalEvent.Kind.class, body.kind()),
           body.at() == null ? clock.instant() : body.at(),
           Boolean.TRUE.equals(body.notForResuscitation()),
+          Boolean.TRUE.equals(body.expected()),
           body.note(),
           signedIn.actor());
     } catch (IllegalArgumentException e) {

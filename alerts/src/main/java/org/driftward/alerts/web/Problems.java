@@ -4,6 +4,7 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.driftward.alerts.contract.Episode;
+import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Problem;
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
+import org.driftward.alerts.contract.EpisodeView;
 import org.jspecify.annotations.Nullable;
 
 /** An episode with everything that happened to it, oldest first. */

@@ -8,6 +8,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Encounter;

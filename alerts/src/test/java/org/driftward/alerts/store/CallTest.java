@@ -12,6 +12,8 @@ import org.driftward.alerts.People;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Disposition;
 import org.driftward.alerts.contract.Call.Ending;
 import org.driftward.alerts.contract.Call.Moment;
@@ -102,6 +104,20 @@ class CallTest {
                 "r.three"));
   }
 
+  /** M7 of practice.md (Subbe 2019) counts calls by the patient or the family. */
+  @Test
+  void shouldKeepWhoCalled() {
+    var id = opened("V-7");
+    assertThat(record(id, new Entry.Reached(Step.CALLED, null)).caller()).isNull();
+
+    record(id, new Entry.CalledBy(new Caller(CallerRole.NURSE, null)));
+    var call = record(id, new Entry.CalledBy(new Caller(CallerRole.FAMILY, "her daughter")));
+
+    assertThat(call.caller()).isEqualTo(new Caller(CallerRole.FAMILY, "her daughter"));
+    assertThat(house.calls.find(id).orElseThrow().caller()).isEqualTo(call.caller());
+    assertThat(journal("call/" + id)).containsExactly("reached", "called-by", "called-by");
+  }
+
   @Test
   void shouldRefuseWhatMakesNoSense() {
     var id = opened("V-4");
@@ -139,7 +155,7 @@ class CallTest {
 
     var arrest =
         house.events.record(
-            "V-6", "A", ClinicalEvent.Kind.ARREST, at, false, null, People.RESPONSE);
+            "V-6", "A", ClinicalEvent.Kind.ARREST, at, false, false, null, People.RESPONSE);
 
     assertThat(house.events.of("V-6")).containsExactly(arrest);
     assertThat(house.events.list(Set.of("A"), TestHouse.START, in(0))).containsExactly(arrest);
@@ -148,7 +164,7 @@ class CallTest {
     assertThatThrownBy(
             () ->
                 house.events.record(
-                    "V-6", "A", ClinicalEvent.Kind.DEATH, in(5), true, null, People.RESPONSE))
+                    "V-6", "A", ClinicalEvent.Kind.DEATH, in(5), true, true, null, People.RESPONSE))
         .isInstanceOf(IllegalArgumentException.class);
   }
 

@@ -8,6 +8,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Disposition;
 import org.driftward.alerts.contract.Call.Moment;
 import org.driftward.alerts.contract.Call.Signs;
@@ -20,7 +22,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The record of a response team's call.
  *
- * @param context who, where, why: a label and what the record says
+ * @param context who, where: a label and what the record says
+ * @param why the triggers as they stood when the call began, gravest first
  * @param steps the times that count, recorded or not
  * @param signs columns and rows of the vital signs at trigger, arrival and end
  * @param ending in words, or empty while it goes on
@@ -32,6 +35,7 @@ public record CallScreen(
     Identity who,
     Sign sign,
     List<Line> context,
+    List<String> why,
     List<StepLine> steps,
     Table signs,
     List<String> present,
@@ -41,6 +45,7 @@ public record CallScreen(
     List<Line> ending,
     boolean open,
     boolean writes,
+    List<StaffScreen.Choice> callerRoles,
     List<StaffScreen.Choice> treatmentKinds,
     List<StaffScreen.Choice> dispositions,
     List<StaffScreen.Choice> laterSteps,
@@ -72,6 +77,7 @@ public record CallScreen(
         who,
         Sign.of(episode.level()),
         context(call, now, zone),
+        call.triggers(),
         Arrays.stream(Step.values()).map(step -> line(call, step, now, zone)).toList(),
         table(call.signs(), findings, now, zone),
         call.present().stream().sorted().toList(),
@@ -98,6 +104,9 @@ public record CallScreen(
         ending(call, now, zone),
         !call.finished(),
         reader.cares(),
+        Arrays.stream(CallerRole.values())
+            .map(role -> new StaffScreen.Choice(role.word(), words(role)))
+            .toList(),
         Arrays.stream(TreatmentKind.values())
             .map(kind -> new StaffScreen.Choice(kind.word(), words(kind)))
             .toList(),
@@ -114,11 +123,17 @@ public record CallScreen(
   private static List<Line> context(Call call, Instant now, ZoneId zone) {
     var lines = new ArrayList<Line>();
     lines.add(new Line("First trigger", Wording.time(call.firstTrigger(), now, zone)));
-    lines.add(new Line("Why", String.join("; ", call.triggers())));
+    lines.add(new Line("Called by", calledBy(call.caller())));
     lines.add(
         new Line("Ceiling of care", Objects.requireNonNullElse(call.ceiling(), "none in force")));
     lines.add(new Line("Calls in the 24 h before", String.valueOf(call.callsBefore())));
     return lines;
+  }
+
+  private static String calledBy(@Nullable Caller caller) {
+    return caller == null
+        ? "not recorded"
+        : words(caller.role()) + (caller.name() == null ? "" : ", " + caller.name());
   }
 
   private static StepLine line(Call call, Step step, Instant now, ZoneId zone) {
@@ -202,6 +217,16 @@ public record CallScreen(
       case INTENSIVE_CARE_DECISION -> "Decision on intensive care";
       case LEFT_WARD -> "Patient left the ward";
       case FINISHED -> "Finished";
+    };
+  }
+
+  private static String words(CallerRole role) {
+    return switch (role) {
+      case NURSE -> "Nurse";
+      case DOCTOR -> "Doctor";
+      case OTHER_STAFF -> "Other staff";
+      case PATIENT -> "The patient";
+      case FAMILY -> "Family or visitor";
     };
   }
 

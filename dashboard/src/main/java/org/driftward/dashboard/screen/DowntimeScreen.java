@@ -92,6 +92,6 @@ public record DowntimeScreen(
             Sign.of(episode.level()).word(),
             Wording.time(episode.openedAt(), now, zone),
             hand.owner() == null ? "nobody has it" : "in the hands of " + hand.owner(),
-            String.join("; ", view.card().reasons()));
+            Reasons.brief(view.card().reasons()));
   }
 }

@@ -87,7 +87,7 @@ public record HandoverScreen(
 
   private static Part part(String field, String title, String hint, String text) {
     long lines = text.lines().mapToLong(line -> 1 + line.length() / 110).sum();
-    return new Part(field, title, hint, text, (int) Math.max(3, lines + 1));
+    return new Part(field, title, hint, text, (int) Math.max(3, lines));
   }
 
   @Override

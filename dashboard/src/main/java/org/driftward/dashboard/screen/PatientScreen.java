@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param trend significant first
  * @param changed by body function
  * @param episode the running one, or null
+ * @param cares whether the person looks after patients
  * @param panel what may be set in a care plan
  */
 public record PatientScreen(
@@ -39,6 +40,7 @@ public record PatientScreen(
     List<TrendRow> trend,
     List<ChangeGroup> changed,
     @Nullable EpisodePanel episode,
+    boolean cares,
     PlanPanel panel) {
 
   /**
@@ -62,6 +64,7 @@ public record PatientScreen(
         snapshot == null ? List.of() : trend(snapshot, findings, now),
         snapshot == null ? List.of() : ChangeGroup.of(snapshot.changed(), findings),
         episode == null ? null : EpisodePanel.of(episode, view.story(), told, reader, now, zone),
+        reader.cares(),
         PlanPanel.of(view, findings, reader, zone));
   }
 

@@ -55,6 +55,12 @@ public record ScoreTable(
     }
   }
 
+  /** Where every row comes from, or empty where not all come from the same. */
+  public String source() {
+    var sources = rows.stream().map(Row::source).distinct().toList();
+    return sources.size() == 1 ? sources.get(0) : "";
+  }
+
   public static ScoreTable of(Score score, Findings findings) {
     return new ScoreTable(
         score.id(),

@@ -180,7 +180,7 @@ public record SheetScreen(
               .formatted(
                   episode.level().word(),
                   Wording.time(episode.openedAt(), now, zone),
-                  String.join("; ", card.reasons())));
+                  Reasons.brief(card.reasons())));
       parts.add(
           hand.owner() == null ? "nobody has it" : hand.owner() + ", " + episode.state().word());
     }

@@ -7,8 +7,8 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.driftward.dashboard.core.AccessBook;
 import org.driftward.dashboard.core.PatientHistory;
-import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.PatientView;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.core.WardReader;
 
 /**
@@ -60,12 +60,12 @@ public class Patients {
   }
 
   /** The patient with the whole record of the stay, for somebody who adds to it. */
-  public Sight<PatientRecord> record(String encounter, Viewer viewer) {
+  public Sight<StayRecord> record(String encounter, Viewer viewer) {
     return shown(encounter, viewer, "assess", this::record);
   }
 
   /** The same for what belongs to a page that was asked for, and so was kept as a look, before. */
-  public Sight<PatientRecord> recordAgain(String encounter, Viewer viewer) {
+  public Sight<StayRecord> recordAgain(String encounter, Viewer viewer) {
     var view = reader.patient(encounter);
     if (view.isEmpty()) {
       return new Sight.Unknown<>();
@@ -75,10 +75,10 @@ public class Patients {
         : new Sight.OtherWard<>();
   }
 
-  private PatientRecord record(PatientView view) {
+  private StayRecord record(PatientView view) {
     // A clock somewhere may be ahead of ours: what it dated counts as well.
     var end = view.asOf().plus(AHEAD);
-    return new PatientRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
+    return new StayRecord(view, reader.history(view.encounter().id(), Instant.EPOCH, end));
   }
 
   private <T> Sight<T> shown(

@@ -2,7 +2,7 @@ package org.driftward.dashboard.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.AssessmentCheck;
 import org.driftward.ingest.contract.Derivations;
@@ -45,7 +45,7 @@ public class Previews {
     this.preview = preview;
   }
 
-  public Foresight of(PatientRecord record, Assessment draft) {
+  public Foresight of(StayRecord record, Assessment draft) {
     var view = record.view();
     var faults = check.check(draft, view.encounter(), view.asOf());
     if (!faults.isEmpty()) {

@@ -15,11 +15,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Moment;
 import org.driftward.alerts.contract.Call.Step;
 import org.driftward.alerts.contract.Call.Treatment;
 import org.driftward.alerts.contract.Call.TreatmentKind;
+import org.driftward.alerts.contract.ClinicalEvent;
 import org.driftward.alerts.contract.Duty;
+import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.Handover;
 import org.driftward.alerts.contract.HandoverText;
 import org.driftward.alerts.contract.Level;
@@ -27,6 +31,7 @@ import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.WardHandover;
 import org.driftward.dashboard.core.Feed;
 import org.driftward.dashboard.core.WardPaper;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -35,7 +40,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PeoplePagesTest {
 
   static List<String> everyPage() {
-    return List.of(staff(), call(), handover(), sheet(), downtime());
+    return List.of(staff(), call(), episode(), events(), handover(), sheet(), downtime());
   }
 
   @ParameterizedTest
@@ -61,6 +66,33 @@ class PeoplePagesTest {
   @Test
   void shouldShowBothTimesOfALateEntry() {
     assertThat(call()).contains("(entered 03:10)").contains("Oxygen: 4 L/min");
+  }
+
+  @Test
+  void shouldSayWhoCalledTheTeam() {
+    assertThat(call()).contains("Called by").contains("Family or visitor, her daughter");
+  }
+
+  @Test
+  void shouldReadAnEpisodeBackWithItsTimesAndReasons() {
+    assertThat(episode())
+        .contains("<dt>First trigger</dt><dd>02:52</dd>")
+        .contains("<dt>Answered</dt><dd>not so far</dd>")
+        .contains("NEWS2 is 8: at or above 7")
+        .contains("href=\"/encounters/V-104/events\"");
+  }
+
+  @Test
+  void shouldListEventsNewestFirstWithTheirCircumstances() {
+    assertThat(events())
+        .containsSubsequence("Death", "expected; in the night", "Arrest")
+        .contains("entered 03:10");
+  }
+
+  @Test
+  void shouldOfferNoFormToSomebodyWhoDoesNotCareForPatients() {
+    var manager = new Reader("o.boss", Set.of("manager"));
+    assertThat(events(manager)).contains("Arrest").doesNotContain("Record the event");
   }
 
   /** The contents of a shift's list, practice.md section 4. */
@@ -91,6 +123,7 @@ class PeoplePagesTest {
             List.of("NEWS2 is 8: at or above 7"),
             "ward-based care",
             1,
+            new Caller(CallerRole.FAMILY, "her daughter"),
             List.of(
                 new Moment(Step.RECEIVED, ago(16), ago(16), "r.lind"),
                 new Moment(Step.AT_BEDSIDE, ago(12), ago(2), "r.lind")),
@@ -101,9 +134,42 @@ class PeoplePagesTest {
             "Yara Lind",
             List.of(),
             null);
-    var who = Identity.of(SamplePatient.view().encounter(), NOW, ZONE);
-    var screen = CallScreen.of(call, episode, who, Sample.FINDINGS, Sample.CHARGE, NOW, ZONE, null);
+    var screen =
+        CallScreen.of(call, episode, who(), Sample.FINDINGS, Sample.CHARGE, NOW, ZONE, null);
     return html("call", "call", screen);
+  }
+
+  private static String episode() {
+    var open = Sample.open("V-104", Level.HIGH, 20, "NEWS2 is 8: at or above 7");
+    var change =
+        new EpisodeChange(
+            1, ago(20), "opened", "driftward", null, "NEWS2 is 8: at or above 7", open);
+    return html(
+        "episode",
+        "episode",
+        EpisodeScreen.of(who(), open, List.of(change), Sample.TOLD, Sample.CHARGE, NOW, ZONE));
+  }
+
+  private static String events() {
+    return events(Sample.CHARGE);
+  }
+
+  private static String events(Reader reader) {
+    var kept =
+        List.of(
+            event("CE-1", ClinicalEvent.Kind.ARREST, 20, false, null),
+            event("CE-2", ClinicalEvent.Kind.DEATH, 5, true, "in the night"));
+    return html("events", "events", EventsScreen.of(who(), kept, reader, NOW, ZONE, null));
+  }
+
+  private static ClinicalEvent event(
+      String id, ClinicalEvent.Kind kind, int minutes, boolean expected, @Nullable String note) {
+    return new ClinicalEvent(
+        id, "V-104", "alder", kind, ago(minutes), ago(2), "r.lind", false, expected, note);
+  }
+
+  private static Identity who() {
+    return Identity.of(SamplePatient.view().encounter(), NOW, ZONE);
   }
 
   private static String handover() {
@@ -118,11 +184,10 @@ class PeoplePagesTest {
     var earlier =
         new Handover(
             "H-1", "V-104", null, ago(50), "ines.varga", "Ines Varga", "Dr Six", null, said, true);
-    var who = Identity.of(SamplePatient.view().encounter(), NOW, ZONE);
     return html(
         "handover",
         "handover",
-        HandoverScreen.of(who, text, "", "", onDuty(), List.of(earlier), NOW, ZONE, null));
+        HandoverScreen.of(who(), text, "", "", onDuty(), List.of(earlier), NOW, ZONE, null));
   }
 
   private static String sheet() {

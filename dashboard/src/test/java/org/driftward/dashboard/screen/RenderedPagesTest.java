@@ -13,7 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.driftward.dashboard.contract.Setting;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.core.WardReader.WardLine;
 import org.driftward.dashboard.screen.audit.SampleMeasures;
 import org.driftward.dashboard.screen.entry.EntryScreen;
@@ -42,6 +42,7 @@ class RenderedPagesTest {
         assess(first()),
         wards(),
         audit(),
+        measure(),
         trial(),
         signIn(true));
   }
@@ -260,15 +261,29 @@ class RenderedPagesTest {
   }
 
   @Test
-  void shouldSetNumeratorAndDenominatorBesideEveryFigureAndLeadToTheStay() {
+  void shouldLeadFromTheFractionBesideEveryFigureToWhatItRestsOn() {
     assertThat(audit())
-        .contains("<b>50 %</b> <span class=\"soft\">1/2</span>")
-        .contains("<a href=\"/encounters/V-104\">E-V-104-1</a>")
-        .contains("<b>No data.</b> It takes events of the kind arrest");
+        .contains("<b>50 %</b> <a href=\"/audit/measures/M14?month=2026-01#figure-0\">1/2<")
+        .contains("<td>events of the kind arrest</td>");
+  }
+
+  @Test
+  void shouldLeadFromAFigureToItsEpisodesStaysAndEvents() {
+    assertThat(measure())
+        .contains("<td>yes</td><th scope=\"row\"><a href=\"/episodes/E-V-104-1\">E-V-104-1</a>")
+        .contains("<a href=\"/encounters/V-105\">V-105</a></th><td>alder, bed 4</td>")
+        .contains("<a href=\"/encounters/V-105/events#CE-1\">CE-1</a>")
+        .contains("<th scope=\"row\">X-1</th>")
+        .contains("href=\"/api/audit/measures/M13?from=2026-01-01T00:00:00Z");
   }
 
   private static String audit() {
     return html("audit", Map.of("frame", Sample.frame("/audit"), "audit", SampleMeasures.screen()));
+  }
+
+  private static String measure() {
+    return html(
+        "measure", Map.of("frame", Sample.frame("/audit"), "measure", SampleMeasures.measure()));
   }
 
   private static String trial() {
@@ -302,7 +317,7 @@ class RenderedPagesTest {
   }
 
   private static String assess(@Nullable Assessment correct) {
-    var record = new PatientRecord(SamplePatient.view(), SamplePatient.history());
+    var record = new StayRecord(SamplePatient.view(), SamplePatient.history());
     var screen =
         EntryScreen.of(
             record, Catalogue.shipped(), "A-new", correct, null, name -> name, Sample.ZONE);

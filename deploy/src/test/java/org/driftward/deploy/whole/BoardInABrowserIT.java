@@ -2,48 +2,32 @@ package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.driftward.deploy.whole.Visitor.PATIENTLY;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** The board as a charge nurse sees it, in the machine's Chromium. */
+/** The board as a charge nurse sees it. */
 @WithRunningApp
+@WithChromium
 class BoardInABrowserIT {
 
-  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-  private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
-      new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
-
-  private static RunningApp app;
   private static Ward ward;
-  private static Playwright playwright;
-  private static Browser browser;
+  private Visitor nurse;
   private Page page;
 
   @BeforeAll
-  static void openTheWard(RunningApp shared) {
-    if (!Files.isExecutable(CHROMIUM)) {
-      return;
-    }
-    app = shared;
+  static void openTheWard(RunningApp app) {
     ward = Ward.open(app, "wren");
     var anHourAgo = Instant.now().minus(Duration.ofHours(1));
     for (int bed = 1; bed <= 4; bed++) {
@@ -51,49 +35,19 @@ class BoardInABrowserIT {
       ward.admit("V-9" + bed, "A" + bed, name);
       ward.send(Sets.well("wren-first-" + bed, "V-9" + bed, anHourAgo));
     }
-    playwright =
-        Playwright.create(
-            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(CHROMIUM)
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--disable-quic",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync")));
-  }
-
-  @AfterAll
-  static void closeTheWard() {
-    if (playwright != null) {
-      playwright.close();
-    }
   }
 
   @BeforeEach
-  void signIn() {
-    Assumptions.assumeTrue(browser != null, "chromium is not installed");
-    page = browser.newContext().newPage();
-    page.navigate(at("/"));
-    page.getByLabel("Name").fill(ward.account());
-    page.getByLabel("Password").fill(Ward.PASSWORD);
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
-    page.waitForURL(Pattern.compile(".*/wards/" + ward.name() + "$"));
+  void signIn(RunningApp app, Browser browser) {
+    nurse = Visitor.at(app, browser);
+    page = nurse.page();
+    nurse.signIn(ward.account());
+    assertThat(page).hasURL(Pattern.compile(".*/wards/" + ward.name() + "$"));
   }
 
   @AfterEach
   void leave() {
-    if (page != null) {
-      page.context().close();
-    }
+    nurse.close();
   }
 
   @Test
@@ -107,6 +61,7 @@ class BoardInABrowserIT {
     assertThat(first).containsText("Cedar", PATIENTLY);
     assertThat(first).containsText("9", PATIENTLY);
     assertThat(first).containsText("Nobody yet", PATIENTLY);
+    assertThat(page.locator(".ward-line")).containsText("of 4 patients ask", PATIENTLY);
     var clockBefore = first.locator(".hand time[data-deadline]").first().getAttribute("datetime");
 
     first.getByRole(AriaRole.BUTTON).first().click();
@@ -121,30 +76,45 @@ class BoardInABrowserIT {
             new LocatorAssertions.HasAttributeOptions().setTimeout(30_000));
     assertThat(page.evaluate("() => window.sameDocument === true")).isEqualTo(true);
 
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).click();
+    nurse.press("Sign out");
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
-    page.navigate(at("/wards/" + ward.name()));
+    nurse.open("/wards/" + ward.name());
     page.waitForURL(Pattern.compile(".*/sign-in.*"));
   }
 
-  /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
+  /**
+   * From three metres, at 03:00: the patients are what a person sees, not what stands round them.
+   */
+  @Test
+  void shouldShowTheFirstPatientWithoutScrollingOnAPhone() {
+    page.setViewportSize(390, 844);
+    assertThat(page.locator("#board li").first()).isVisible();
+
+    assertThat(page.locator("#board li").first().boundingBox().y).isLessThan(844 - 200);
+  }
+
+  @Test
+  void shouldSaySoundIsOffUntilAPersonSwitchesItOn() {
+    var sound = page.locator("#sound-switch");
+    assertThat(sound).hasText("Sound off");
+
+    sound.click();
+    assertThat(sound).hasText("Sound on");
+    nurse.press("Pause 2 min");
+    assertThat(sound).hasText("Sound paused");
+    nurse.press("Sound again");
+    assertThat(sound).hasText("Sound on");
+    sound.click();
+
+    assertThat(sound).hasText("Sound off");
+    assertThat(page.locator("#sound-pause")).isHidden();
+  }
+
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
     for (var path : List.of("/wards/" + ward.name(), "/encounters/V-91", "/response")) {
-      page.navigate(at(path));
-      page.waitForLoadState();
-      var found =
-          new AxeBuilder(page)
-              .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-              .analyze();
-      assertThat(found.getViolations())
-          .as(path)
-          .extracting(violation -> violation.getId() + ": " + violation.getHelp())
-          .isEmpty();
+      nurse.open(path);
+      nurse.findsNoBarrier(path);
     }
-  }
-
-  private static String at(String path) {
-    return app.address().resolve(path).toString();
   }
 }

@@ -2,105 +2,51 @@ package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.driftward.deploy.whole.Visitor.PATIENTLY;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
-import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** Intake as an integration engineer sees it, in the machine's Chromium. */
+/** Intake as an integration engineer sees it. */
 @WithRunningApp
+@WithChromium
 class IntakeInABrowserIT {
 
-  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final String ACCOUNT = "feeds.teasel";
-  private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
-      new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
 
-  private static RunningApp app;
   private static Caller feeds;
-  private static Playwright playwright;
-  private static Browser browser;
+  private Visitor engineer;
   private Page page;
 
   @BeforeAll
-  static void openTheWard(RunningApp shared) {
-    if (!Files.isExecutable(CHROMIUM)) {
-      return;
-    }
-    app = shared;
-    Ward.open(app, "teasel").admit("V-4201", "1", "Saltmarsh, Ida");
-    var made =
-        app.asAdmin()
-            .put(
-                "/api/accounts/" + ACCOUNT,
-                """
-                {"displayName":"Orla Finch","roles":["integration"],"wards":["teasel"],\
-                "password":"%s"}"""
-                    .formatted(Ward.PASSWORD));
-    assertThat(made.status()).as(made.body()).isEqualTo(204);
+  static void openTheWard(RunningApp app) {
+    var ward = Ward.open(app, "teasel");
+    ward.admit("V-4201", "1", "Saltmarsh, Ida");
+    ward.account(app, ACCOUNT, "Orla Finch", "integration");
     feeds = app.as(ACCOUNT, Ward.PASSWORD);
-    playwright =
-        Playwright.create(
-            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(CHROMIUM)
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--disable-quic",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync")));
-  }
-
-  @AfterAll
-  static void closeTheBrowser() {
-    if (playwright != null) {
-      playwright.close();
-    }
   }
 
   @BeforeEach
-  void signIn() {
-    Assumptions.assumeTrue(browser != null, "chromium is not installed");
-    page = browser.newContext().newPage();
-    page.navigate(at("/intake"));
-    page.getByLabel("Name").fill(ACCOUNT);
-    page.getByLabel("Password").fill(Ward.PASSWORD);
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
-    page.waitForURL(Pattern.compile(".*/(intake|wards).*"));
+  void signIn(RunningApp app, Browser browser) {
+    engineer = Visitor.at(app, browser);
+    page = engineer.page();
+    engineer.signIn(ACCOUNT);
+    engineer.open("/intake");
   }
 
   @AfterEach
   void leave() {
-    if (page != null) {
-      page.context().close();
-    }
+    engineer.close();
   }
 
   @Test
@@ -125,14 +71,13 @@ class IntakeInABrowserIT {
 
   @Test
   void shouldSendAFileAndFollowItsRows() {
-    page.navigate(at("/intake"));
     var rows =
         "encounter,patient,takenAt,heart-rate [/min]\nV-4201,P-V-4201,%s,70\nV-4201,P-V-4201,%s,999\n"
             .formatted(Instant.now().minusSeconds(600), Instant.now().minusSeconds(500));
     page.locator("#file")
         .setInputFiles(
             new FilePayload("teasel.csv", "text/csv", rows.getBytes(StandardCharsets.UTF_8)));
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Send the file")).click();
+    engineer.press("Send the file");
 
     assertThat(page.locator("#sent-words")).containsText("All of it has arrived", PATIENTLY);
     assertThat(page.locator("#files"))
@@ -140,33 +85,18 @@ class IntakeInABrowserIT {
     assertThat(page.locator("#feeds")).containsText("file/" + ACCOUNT, PATIENTLY);
   }
 
-  /** Rules of WCAG 2.2 A and AA as axe-core checks them. */
   @Test
   void shouldHaveNoFaultThatAxeFinds() {
     feeds.post("/api/assessments", "{\"id\": 7}");
     showUntil(page.locator(".refusal").first(), "missing-field");
-    check("/intake");
+    engineer.findsNoBarrier("/intake");
     page.locator(".refusal a").first().click();
     page.waitForURL(Pattern.compile(".*/intake/refusals/.*"));
-    check("a refusal");
-  }
-
-  private void check(String what) {
-    var found =
-        new AxeBuilder(page)
-            .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-            .analyze();
-    assertThat(found.getViolations())
-        .as(what)
-        .extracting(violation -> violation.getId() + ": " + violation.getHelp())
-        .isEmpty();
+    engineer.findsNoBarrier("a refusal");
   }
 
   /** Loads the page again until it says so: the list does not move under a hand. */
   private void showUntil(Locator place, String words) {
-    if (page.url().contains("/wards")) {
-      page.navigate(at("/intake"));
-    }
     for (int i = 0; i < 60; i++) {
       if (place.count() > 0 && place.innerText().contains(words)) {
         return;
@@ -175,9 +105,5 @@ class IntakeInABrowserIT {
       page.reload();
     }
     assertThat(place).containsText(words);
-  }
-
-  private static String at(String path) {
-    return app.address().resolve(path).toString();
   }
 }

@@ -57,6 +57,19 @@ final class Ward {
     return nurse;
   }
 
+  /** Makes another account on this ward, with {@link #PASSWORD}. */
+  void account(RunningApp app, String account, String displayName, String role) {
+    var made =
+        app.asAdmin()
+            .put(
+                "/api/accounts/" + account,
+                """
+                {"displayName":"%s","roles":["%s"],"wards":["%s"],"password":"%s"}
+                """
+                    .formatted(displayName, role, name, PASSWORD));
+    assertThat(made.status()).as(made.body()).isEqualTo(204);
+  }
+
   Answer admit(String encounter, String bed, String patientName) {
     return nurse.put(
         "/api/encounters/" + encounter,

@@ -1,6 +1,7 @@
 package org.driftward.alerts.core.audit;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -16,10 +17,9 @@ import org.driftward.alerts.core.audit.Call.Report;
 /** The response team's calls. What only the team's own record tells needs that record. */
 final class CallMeasures {
 
-  private static final String SUBBE = "Subbe 2019";
+  static final String SUBBE = "Subbe 2019";
   private static final Duration SOON = Duration.ofMinutes(15);
-  private static final Duration LATE = Duration.ofMinutes(60);
-  private static final double MILLIS_OF_AN_HOUR = Duration.ofHours(1).toMillis();
+  static final Duration LATE = Duration.ofMinutes(60);
 
   private CallMeasures() {}
 
@@ -30,13 +30,14 @@ final class CallMeasures {
             view,
             "M5",
             "Critical interventions",
-            "Called patients with one within 24 h of the call / called patients with a record.",
+            "Called patients with one within 24 h of the call / called patients with a record. From"
+                + " the record of the call, or recorded at the bedside.",
             SUBBE,
             "With a critical intervention within 24 h",
-            CallMeasures::critical),
+            call -> critical(view, call)),
         plan(view),
         activation(view),
-        cost(view),
+        CostMeasure.of(view),
         rate(view),
         repeat(view),
         limitations(view),
@@ -63,13 +64,23 @@ final class CallMeasures {
         null);
   }
 
-  private static Duration delay(Call call) {
+  static Duration delay(Call call) {
     return Duration.between(call.firstTrigger(), call.at());
   }
 
-  private static boolean critical(Call call) {
+  private static boolean critical(View view, Call call) {
     var at = record(call).critical();
-    return at != null && !at.isAfter(call.at().plus(View.BEFORE));
+    return (at != null && !at.isAfter(call.at().plus(View.BEFORE)))
+        || intervened(view, call.encounter(), call.at());
+  }
+
+  /** Whether an intervention was recorded at the bedside within 24 h after a moment. */
+  private static boolean intervened(View view, String encounter, Instant from) {
+    return view.evidence().events().stream()
+        .filter(event -> event.kind() == AuditEvent.Kind.INTERVENTION)
+        .filter(event -> encounter.equals(event.encounter()))
+        .anyMatch(
+            event -> !event.at().isBefore(from) && !event.at().isAfter(from.plus(View.BEFORE)));
   }
 
   /** M6. */
@@ -108,77 +119,6 @@ final class CallMeasures {
                     known,
                     call -> Boolean.TRUE.equals(record(call).byFamily()))),
             null);
-  }
-
-  /** M9, exploratory. */
-  private static Measure cost(View view) {
-    var how =
-        "Hours from arrival to the end of a call / calls with both times; days in intensive care after"
-            + " calls later than 60 min / such moves.";
-    var timed =
-        view.calls().stream()
-            .filter(call -> call.record() != null)
-            .filter(call -> record(call).arrived() != null && record(call).ended() != null)
-            .toList();
-    var late = lateMoves(view);
-    if (timed.isEmpty() && late.isEmpty()) {
-      return Figures.lacking(
-          "M9",
-          "Cost, exploratory",
-          how,
-          SUBBE,
-          "arrival and end in the team's record, or days of moves to intensive care as events");
-    }
-    double hours =
-        timed.stream()
-            .map(CallMeasures::record)
-            .mapToDouble(
-                r ->
-                    Duration.between(
-                                Objects.requireNonNull(r.arrived()),
-                                Objects.requireNonNull(r.ended()))
-                            .toMillis()
-                        / MILLIS_OF_AN_HOUR)
-            .sum();
-    double days =
-        late.stream().mapToDouble(e -> Objects.requireNonNull(e.value()).doubleValue()).sum();
-    return new Measure(
-        "M9",
-        "Cost, exploratory",
-        how,
-        SUBBE,
-        List.of(
-            Figures.figure(
-                "Team hours per call",
-                "h",
-                1,
-                hours,
-                timed.size(),
-                timed.stream().map(Call::trace).toList(),
-                List.of()),
-            Figures.figure(
-                "Days in intensive care after a late call",
-                "d",
-                1,
-                days,
-                late.size(),
-                late.stream().map(View::trace).toList(),
-                List.of())),
-        null);
-  }
-
-  private static List<AuditEvent> lateMoves(View view) {
-    return view.events(AuditEvent.Kind.INTENSIVE_CARE_MOVE).stream()
-        .filter(event -> event.value() != null)
-        .filter(
-            event ->
-                view.evidence().calls().stream()
-                    .anyMatch(
-                        call ->
-                            call.encounter().equals(event.encounter())
-                                && !call.at().isAfter(event.at())
-                                && delay(call).compareTo(LATE) > 0))
-        .toList();
   }
 
   /** M11. */
@@ -239,9 +179,11 @@ final class CallMeasures {
 
   /** Of the issue: what an episode led to. */
   private static Measure interventions(View view) {
-    var how = "Episodes with an intervention in the team's record / episodes opened.";
+    var how =
+        "Episodes with an intervention in the team's record, or recorded at the bedside within 24 h of"
+            + " the opening / episodes opened.";
     var source = "Derived; no published definition";
-    if (withRecord(view).isEmpty()) {
+    if (withRecord(view).isEmpty() && view.events(AuditEvent.Kind.INTERVENTION).isEmpty()) {
       return lackingRecord("interventions", "Episodes that led to an intervention", how, source);
     }
     var acted = new HashSet<String>();
@@ -256,7 +198,10 @@ final class CallMeasures {
         source,
         List.of(
             Figures.share(
-                "With an intervention", opened, a -> acted.contains(a.episode()), Alarm::trace)),
+                "With an intervention",
+                opened,
+                a -> acted.contains(a.episode()) || intervened(view, a.encounter(), a.at()),
+                Alarm::trace)),
         null);
   }
 
@@ -282,7 +227,7 @@ final class CallMeasures {
     return view.calls().stream().filter(call -> call.record() != null).toList();
   }
 
-  private static Report record(Call call) {
+  static Report record(Call call) {
     return Objects.requireNonNull(call.record());
   }
 

@@ -78,7 +78,7 @@ public final class TeamCalls {
         !record.treatments().isEmpty(),
         limited || (ending != null && ending.disposition() == Disposition.STAYED_WITH_PLAN),
         ending != null && ending.plan() != null && !ending.plan().isBlank(),
-        null,
+        record.caller() == null ? null : record.caller().role().patientSide(),
         record.ceiling() != null,
         limited,
         at(record, Step.AT_BEDSIDE),

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.driftward.alerts.contract.AuditEvent;
+import org.driftward.alerts.contract.AuditEvent.Kind;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.PolicyTrial;
@@ -95,8 +96,11 @@ public final class Trial {
                     && !one.openedAt().isAfter(other.until()));
   }
 
+  /** What an alarm should have come before; an intervention is an answer to one. */
   private static List<AuditEvent> patients(List<AuditEvent> events) {
-    return events.stream().filter(event -> event.encounter() != null).toList();
+    return events.stream()
+        .filter(event -> event.encounter() != null && event.kind() != Kind.INTERVENTION)
+        .toList();
   }
 
   private static int caught(List<Raised> raised, List<AuditEvent> events) {

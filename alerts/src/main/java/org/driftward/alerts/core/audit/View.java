@@ -142,7 +142,9 @@ final class View {
   }
 
   static String trace(AuditEvent event) {
-    return "audit-event/" + event.id();
+    return event.encounter() == null
+        ? "audit-event/" + event.id()
+        : "encounter/" + event.encounter() + "/event/" + event.id();
   }
 
   static String trace(Stay stay) {

@@ -32,6 +32,11 @@ public final class CallLines {
       body.put("at", reached.at() == null ? now : reached.at());
       return "reached";
     }
+    if (entry instanceof Entry.CalledBy calledBy) {
+      body.put("caller", calledBy.caller().role());
+      body.put("name", calledBy.caller().name());
+      return "called-by";
+    }
     if (entry instanceof Entry.Present present) {
       body.put("present", new TreeSet<>(present.roles()));
       return "present";
@@ -63,6 +68,7 @@ public final class CallLines {
     body.put("kind", event.kind());
     body.put("at", event.at());
     body.put("notForResuscitation", event.notForResuscitation());
+    body.put("expected", event.expected());
     body.put("note", event.note());
     return new Recorded("encounter/" + event.encounter(), "event", event.by(), body);
   }

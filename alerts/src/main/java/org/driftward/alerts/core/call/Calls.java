@@ -47,6 +47,11 @@ public final class Calls {
           ? new Fault("disposition", "says where the call led")
           : time(call, reached.at(), now);
     }
+    if (entry instanceof Entry.CalledBy calledBy) {
+      return tooLong(calledBy.caller().name())
+          ? new Fault("caller", "longer than " + LONGEST + " characters")
+          : null;
+    }
     if (entry instanceof Entry.Treated treated) {
       return tooLong(treated.note())
           ? new Fault("note", "longer than " + LONGEST + " characters")
@@ -71,6 +76,8 @@ public final class Calls {
       if (reached.step() == Step.RECEIVED || draft.lead == null) {
         draft.ledBy(actor.account(), actor.name());
       }
+    } else if (entry instanceof Entry.CalledBy calledBy) {
+      draft.caller = calledBy.caller();
     } else if (entry instanceof Entry.Present present) {
       draft.present = present.roles();
     } else if (entry instanceof Entry.Treated treated) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import org.driftward.alerts.contract.Call;
+import org.driftward.alerts.contract.Call.Caller;
 import org.driftward.alerts.contract.Call.Ending;
 import org.driftward.alerts.contract.Call.Moment;
 import org.driftward.alerts.contract.Call.Signs;
@@ -19,6 +20,7 @@ final class Draft {
   final List<Moment> moments;
   final List<Treatment> treatments;
   final List<Transfer> transfers;
+  @Nullable Caller caller;
   Set<String> present;
   @Nullable String lead;
   private @Nullable String leadName;
@@ -29,6 +31,7 @@ final class Draft {
     this.moments = new ArrayList<>(before.moments());
     this.treatments = new ArrayList<>(before.treatments());
     this.transfers = new ArrayList<>(before.transfers());
+    this.caller = before.caller();
     this.present = before.present();
     this.lead = before.lead();
     this.leadName = before.leadName();
@@ -65,6 +68,7 @@ final class Draft {
         before.triggers(),
         before.ceiling(),
         before.callsBefore(),
+        caller,
         moments,
         signs,
         present,

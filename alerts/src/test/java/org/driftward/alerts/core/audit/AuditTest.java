@@ -194,38 +194,6 @@ class AuditTest {
     assertFigure(ward.figure("M16", "Suppressed, medium"), 1, 2, 50);
   }
 
-  /** Calls 10, 20 and 90 min after the first trigger, two of them of one patient. */
-  @Test
-  void shouldCountTheTeamsCalls() {
-    ward.stay("V-1", 1, true).stay("V-2", 2, true).stay("V-3", 3, true).stay("V-4", 9, true);
-    call("V-1", 10);
-    call("V-2", 20);
-    call("V-2", 90);
-
-    assertFigure(ward.figure("M3", "Within 15 min"), 1, 3, 100.0 / 3);
-    assertFigure(ward.figure("M3", "Within 60 min"), 2, 3, 200.0 / 3);
-    assertFigure(ward.figure("M11", "Calls per 1000 separations"), 3, 4, 750);
-    assertFigure(ward.figure("M17", "Called twice or more"), 1, 2, 50);
-  }
-
-  @Test
-  void shouldTakeTheTeamsRecordForWhatOnlyItTells() {
-    ward.calls.add(
-        new Call(
-            "E-V-1",
-            "V-1",
-            "heron",
-            START,
-            at(5),
-            new Call.Report(at(30), true, true, false, true, false, true, at(10), at(70))));
-
-    assertFigure(ward.figure("M5", "With a critical intervention within 24 h"), 1, 1, 100);
-    assertFigure(ward.figure("M6", "With a written plan"), 0, 1, 0);
-    assertFigure(ward.figure("M7", "Called by patient or family"), 1, 1, 100);
-    assertFigure(ward.figure("M9", "Team hours per call"), 1, 1, 1);
-    assertFigure(ward.figure("M18", "Set at the call"), 1, 1, 100);
-  }
-
   /** One ward arrest among 2 admissions: 500 for 1000; the one in emergency counts nowhere. */
   @Test
   void shouldCountArrestsByWhereTheyWere() {
@@ -269,7 +237,7 @@ class AuditTest {
     ward.set("V-2", 100, 5, true, 60).set("V-2", 160, 6, true, 60);
     ward.set("V-3", 100, 5, true, 60).set("V-3", 160, 2, true, 60).set("V-3", 220, 7, true, 60);
     ward.set("V-4", 100, 8, true, 60);
-    call("V-4", 120);
+    ward.call("V-4", 120);
 
     assertFigure(ward.figure("M13", "All"), 2, 4, 50);
     assertFigure(ward.figure("M13", "Single period"), 1, 4, 25);
@@ -335,10 +303,6 @@ class AuditTest {
         answered,
         asked,
         null);
-  }
-
-  private void call(String encounter, double minutes) {
-    ward.calls.add(new Call("E-" + encounter, encounter, "heron", START, at(minutes), null));
   }
 
   private double value(String measure, String figure) {

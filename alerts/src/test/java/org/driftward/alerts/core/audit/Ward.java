@@ -108,6 +108,12 @@ final class Ward {
     return this;
   }
 
+  /** The team was told, {@link #START} being the first trigger, and wrote nothing down. */
+  Ward call(String encounter, double minutes) {
+    calls.add(new Call("E-" + encounter, encounter, "heron", START, at(minutes), null));
+    return this;
+  }
+
   Ward event(Kind kind, String encounter, double minutes, Place place, boolean expected) {
     events.add(
         new AuditEvent(

@@ -3,57 +3,51 @@ package org.driftward.dashboard.screen.audit;
 import java.util.List;
 import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.dashboard.screen.Wording;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One number as it stands on the page.
  *
  * @param value with its unit, or that there was nothing to count
  * @param fraction numerator over denominator, or how many were timed
+ * @param timed whether it is a median or a percentile, so that nothing is in a numerator
  * @param counted what is in the numerator
  * @param others what is in the denominator only
+ * @param several whether one of them counts more than once
  * @param cut whether the lists were cut for length
  */
 public record FigureView(
     String name,
     String value,
     String fraction,
+    boolean timed,
     List<Trace> counted,
     List<Trace> others,
+    boolean several,
     boolean cut) {
-
-  /**
-   * The way to what a number rests on.
-   *
-   * @param path or null where there is no page
-   */
-  public record Trace(@Nullable String path, String words) {
-
-    static Trace of(String trace) {
-      int slash = trace.indexOf('/');
-      var id = trace.substring(slash + 1);
-      return switch (trace.substring(0, slash)) {
-        case "encounter" -> new Trace("/encounters/" + id, id);
-        case "episode" -> new Trace("/encounters/" + encounter(id), id);
-        default -> new Trace(null, id);
-      };
-    }
-
-    /** An episode is named after its encounter and its number there: E-V-4103-2. */
-    private static String encounter(String episode) {
-      int end = episode.lastIndexOf('-');
-      return episode.startsWith("E-") && end > 2 ? episode.substring(2, end) : episode;
-    }
-  }
 
   static FigureView of(Figure figure) {
     return new FigureView(
         figure.name(),
         value(figure),
         fraction(figure),
+        figure.numerator() == null,
         figure.counted().stream().map(Trace::of).toList(),
         figure.others().stream().map(Trace::of).toList(),
+        several(figure),
         !figure.complete());
+  }
+
+  /** More was counted than there are things to name. */
+  private static boolean several(Figure figure) {
+    double counted = figure.numerator() == null ? figure.denominator() : figure.numerator();
+    return figure.complete()
+        && counted == Math.rint(counted)
+        && counted > figure.counted().size()
+        && !figure.counted().isEmpty();
+  }
+
+  boolean sameBasisAs(FigureView other) {
+    return timed == other.timed && counted.equals(other.counted) && others.equals(other.others);
   }
 
   public boolean traced() {

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param name of the month or the ward
  * @param values in the order of {@link #HEADS}; null where there was nothing to count
- * @param words likewise, with n/N
+ * @param words likewise, with n/N, or a dash
  */
 public record MonthRow(String name, List<@Nullable Double> values, List<String> words) {
 
@@ -26,7 +26,12 @@ public record MonthRow(String name, List<@Nullable Double> values, List<String> 
           "Sets overdue by a third or more, %",
           "Complete sets, %");
 
+  private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.UK);
   private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM yyyy", Locale.UK);
+
+  static String fullName(YearMonth month) {
+    return month.format(FULL);
+  }
 
   static MonthRow of(YearMonth month, AuditReport report) {
     return of(month.format(MONTH), report);
@@ -48,7 +53,7 @@ public record MonthRow(String name, List<@Nullable Double> values, List<String> 
 
   private static String words(Figure figure) {
     var view = FigureView.of(figure);
-    return figure.value() == null ? view.value() : view.value() + " (" + view.fraction() + ")";
+    return figure.value() == null ? "–" : view.value() + " (" + view.fraction() + ")";
   }
 
   private static Figure find(AuditReport report, String measure, String name) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.screen.Identity;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.ingest.contract.Assessment;
@@ -53,7 +53,7 @@ public record EntryScreen(
    * @param names people's names by account
    */
   public static EntryScreen of(
-      PatientRecord record,
+      StayRecord record,
       Catalogue catalogue,
       String id,
       @Nullable Assessment correct,

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
-import org.driftward.dashboard.core.PatientRecord.Taken;
+import org.driftward.dashboard.core.StayRecord.Taken;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.screen.entry.EntryField.Kind;
 import org.driftward.ingest.contract.CatalogueEntry;

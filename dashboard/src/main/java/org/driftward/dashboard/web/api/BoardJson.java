@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
+import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.alerts.contract.Level;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.Board.Counts;
@@ -37,7 +38,7 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
       @Nullable Instant lastSet,
       @Nullable Instant nextDue,
       boolean overdue,
-      @Nullable EpisodeJson episode,
+      @Nullable EpisodeView episode,
       @Nullable String ceiling,
       int oxygenScale,
       boolean hold) {
@@ -56,7 +57,7 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
           card.lastSet(),
           card.nextDue(),
           card.overdue(),
-          EpisodeJson.of(card.episode()),
+          card.episode() == null ? null : EpisodeView.of(card.episode()),
           card.ceiling(),
           card.oxygenScale(),
           card.hold());

@@ -3,6 +3,7 @@ package org.driftward.dashboard.web.api;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
+import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Patient;
@@ -26,7 +27,7 @@ record PatientJson(
     Instant asOf,
     @Nullable CarePlan carePlan,
     @Nullable SnapshotJson snapshot,
-    @Nullable EpisodeJson episode) {
+    @Nullable EpisodeView episode) {
 
   private static final JsonFormat<PatientJson> FORMAT = JsonFormat.of(PatientJson.class);
 
@@ -47,6 +48,6 @@ record PatientJson(
             asOf,
             view.carePlan(),
             snapshot == null ? null : new SnapshotJson(snapshot, view.card().overdue()),
-            EpisodeJson.of(view.episode())));
+            view.episode() == null ? null : EpisodeView.of(view.episode())));
   }
 }

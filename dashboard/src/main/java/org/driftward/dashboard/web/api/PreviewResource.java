@@ -11,7 +11,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.web.Patients;
 import org.driftward.dashboard.web.Patients.Sight;
 import org.driftward.dashboard.web.Previews;
@@ -95,7 +95,7 @@ public class PreviewResource {
               + " is kept.")
   public Response preview(@PathParam("encounter") String encounter, byte[] body) {
     var sight = patients.record(encounter, viewer);
-    if (!(sight instanceof Sight.Shown<PatientRecord> shown)) {
+    if (!(sight instanceof Sight.Shown<StayRecord> shown)) {
       return sight instanceof Sight.OtherWard<?> ? Answers.otherWard() : Answers.unknownEncounter();
     }
     Assessment draft;

@@ -19,7 +19,7 @@ import java.util.UUID;
 import java.util.function.UnaryOperator;
 import org.driftward.dashboard.contract.Accounts;
 import org.driftward.dashboard.contract.Accounts.Account;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.screen.Findings;
 import org.driftward.dashboard.screen.entry.EntryScreen;
 import org.driftward.dashboard.screen.entry.PreviewScreen;
@@ -96,7 +96,7 @@ public class AssessPage {
     Visit visit = Visit.of(viewer);
     String here = here(encounter);
     var sight = patients.record(encounter, viewer);
-    if (!(sight instanceof Sight.Shown<PatientRecord> shown)) {
+    if (!(sight instanceof Sight.Shown<StayRecord> shown)) {
       return hidden(visit, sight, here);
     }
     var record = shown.view();
@@ -139,7 +139,7 @@ public class AssessPage {
   @Consumes(MediaType.APPLICATION_JSON)
   public Response preview(@PathParam("encounter") String encounter, byte[] body) {
     var sight = patients.recordAgain(encounter, viewer);
-    if (!(sight instanceof Sight.Shown<PatientRecord> shown)) {
+    if (!(sight instanceof Sight.Shown<StayRecord> shown)) {
       return Response.status(sight instanceof Sight.OtherWard<?> ? 403 : 404).build();
     }
     Assessment draft;
@@ -170,14 +170,14 @@ public class AssessPage {
 
   /** Something a person wrote down, and what became of it. */
   private interface Writing {
-    Scribe.Written of(PatientRecord record);
+    Scribe.Written of(StayRecord record);
   }
 
   private Response written(String encounter, Writing writing) {
     Visit visit = Visit.of(viewer);
     String here = here(encounter);
     var sight = patients.recordAgain(encounter, viewer);
-    if (!(sight instanceof Sight.Shown<PatientRecord> shown)) {
+    if (!(sight instanceof Sight.Shown<StayRecord> shown)) {
       return hidden(visit, sight, here);
     }
     var written = writing.of(shown.view());

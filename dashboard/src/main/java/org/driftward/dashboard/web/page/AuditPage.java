@@ -11,18 +11,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import java.time.DateTimeException;
-import java.time.Instant;
 import java.time.YearMonth;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.driftward.alerts.contract.AuditDesk;
-import org.driftward.alerts.contract.AuditQuestion;
 import org.driftward.alerts.contract.AuditReport;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
@@ -73,22 +67,28 @@ public class AuditPage {
   public Response audit(
       @QueryParam("ward") @Nullable String ward, @QueryParam("month") @Nullable String month) {
     Visit visit = Visit.of(viewer);
-    var chosen = chosen(ward);
-    if (chosen != null && !visit.sees(chosen)) {
+    var asked = MonthAsked.of(ward, month, clock);
+    if (!asked.mayBeSeenBy(visit)) {
       return answers.notYourWard(visit, HERE);
     }
-    var when = month(month);
     Map<YearMonth, AuditReport> months = new LinkedHashMap<>();
     for (int back = MONTHS - 1; back >= 0; back--) {
-      var one = when.minusMonths(back);
-      months.put(one, desk.report(question(visit, chosen, one)));
+      var one = asked.in(asked.month().minusMonths(back));
+      months.put(one.month(), desk.report(one.question(visit)));
     }
     Map<String, AuditReport> perWard = new LinkedHashMap<>();
-    if (chosen == null) {
-      wardsOf(visit).forEach(one -> perWard.put(one, desk.report(question(visit, one, when))));
+    if (asked.ward() == null) {
+      wardsOf(visit).forEach(one -> perWard.put(one, desk.report(asked.on(one).question(visit))));
     }
-    var csv = csv(question(visit, chosen, when), chosen);
-    var screen = AuditScreen.of(chosen, wardsOf(visit), when, csv, months, perWard);
+    var screen =
+        AuditScreen.of(
+            asked.ward(),
+            wardsOf(visit),
+            asked.month(),
+            asked.query(),
+            asked.callQuery(),
+            months,
+            perWard);
     return Response.ok(Pages.audit(frames.of(visit, HERE), screen)).build();
   }
 
@@ -97,9 +97,10 @@ public class AuditPage {
   public Response trial(
       @QueryParam("ward") @Nullable String ward, @QueryParam("month") @Nullable String month) {
     Visit visit = Visit.of(viewer);
+    var asked = MonthAsked.of(ward, month, clock);
     var screen =
         TrialScreen.before(
-            chosen(ward), wardsOf(visit), month(month).toString(), desk.policyInForce());
+            asked.ward(), wardsOf(visit), asked.month().toString(), desk.policyInForce());
     return Response.ok(Pages.trial(frames.of(visit, HERE), screen)).build();
   }
 
@@ -111,58 +112,26 @@ public class AuditPage {
       @FormParam("month") @Nullable String month,
       @FormParam("policy") @Nullable String policy) {
     Visit visit = Visit.of(viewer);
-    var chosen = chosen(ward);
-    if (chosen != null && !visit.sees(chosen)) {
+    var asked = MonthAsked.of(ward, month, clock);
+    if (!asked.mayBeSeenBy(visit)) {
       return answers.notYourWard(visit, HERE);
     }
     var frame = frames.of(visit, HERE);
-    var when = month(month);
+    var when = asked.month().toString();
     var text = policy == null ? "" : policy;
     try {
-      var trial = desk.trial(text, question(visit, chosen, when));
+      var trial = desk.trial(text, asked.question(visit));
       var screen =
           TrialScreen.of(
-              chosen, wardsOf(visit), when.toString(), text, trial, frame.now(), frame.zone());
+              asked.ward(), wardsOf(visit), when, text, trial, frame.now(), frame.zone());
       return Response.ok(Pages.trial(frame, screen)).build();
     } catch (IllegalArgumentException e) {
-      var screen =
-          TrialScreen.refused(chosen, wardsOf(visit), when.toString(), text, e.getMessage());
+      var screen = TrialScreen.refused(asked.ward(), wardsOf(visit), when, text, e.getMessage());
       return Response.status(UNPROCESSABLE).entity(Pages.trial(frame, screen)).build();
     }
   }
 
-  private AuditQuestion question(Visit visit, @Nullable String ward, YearMonth month) {
-    @Nullable Set<String> seen =
-        ward != null ? Set.of(ward) : visit.scope().all() ? null : visit.scope().wards();
-    return AuditQuestion.of(seen, start(month), start(month.plusMonths(1)));
-  }
-
-  private Instant start(YearMonth month) {
-    return month.atDay(1).atStartOfDay(clock.getZone()).toInstant();
-  }
-
   private List<String> wardsOf(Visit visit) {
     return wards.wards(visit.scope()).stream().map(WardLine::ward).toList();
-  }
-
-  private static @Nullable String chosen(@Nullable String ward) {
-    return ward == null || ward.isBlank() ? null : ward;
-  }
-
-  /** An unreadable month is this one. */
-  private YearMonth month(@Nullable String text) {
-    try {
-      return text == null || text.isBlank() ? YearMonth.now(clock) : YearMonth.parse(text);
-    } catch (DateTimeException e) {
-      return YearMonth.now(clock);
-    }
-  }
-
-  private static String csv(AuditQuestion question, @Nullable String ward) {
-    return "/api/audit/measures.csv?from="
-        + question.from()
-        + "&to="
-        + question.to()
-        + (ward == null ? "" : "&ward=" + URLEncoder.encode(ward, StandardCharsets.UTF_8));
   }
 }

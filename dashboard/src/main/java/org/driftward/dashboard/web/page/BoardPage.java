@@ -110,8 +110,9 @@ public class BoardPage {
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {
     var parts = new ArrayList<Part>();
-    var body = Pages.boardBody(frame.at(now.asOf()), screen(visit, now));
-    parts.add(new Part("board", body.render()));
+    var screen = screen(visit, now);
+    parts.add(new Part("board", Pages.boardBody(frame.at(now.asOf()), screen).render()));
+    parts.add(new Part("words", Escape.html(screen.inWords())));
     parts.add(tellings.part(Set.of(now.ward())));
     if (before != null) {
       News.between(before, now).ifPresent(words -> parts.add(new Part("news", Escape.html(words))));

@@ -5,6 +5,8 @@ import java.time.ZoneId;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.driftward.alerts.contract.Call.Caller;
+import org.driftward.alerts.contract.Call.CallerRole;
 import org.driftward.alerts.contract.Call.Disposition;
 import org.driftward.alerts.contract.Call.Ending;
 import org.driftward.alerts.contract.Call.Step;
@@ -19,6 +21,8 @@ import org.jspecify.annotations.Nullable;
 public class CallForm {
 
   @RestForm public @Nullable String step;
+  @RestForm public @Nullable String caller;
+  @RestForm public @Nullable String callerName;
   @RestForm public @Nullable String present;
   @RestForm public @Nullable String treatment;
   @RestForm public @Nullable String to;
@@ -41,6 +45,10 @@ public class CallForm {
     var when = TimeOfDay.past(at, now, zone);
     if (words(step) != null) {
       return new Entry.Reached(Word.parse(Step.class, String.valueOf(step)), when);
+    }
+    if (words(caller) != null) {
+      var role = Word.parse(CallerRole.class, String.valueOf(caller));
+      return new Entry.CalledBy(new Caller(role, words(callerName)));
     }
     if (words(treatment) != null) {
       return new Entry.Treated(

@@ -6,6 +6,8 @@ import java.time.Instant;
 import org.driftward.dashboard.screen.BoardScreen;
 import org.driftward.dashboard.screen.CallScreen;
 import org.driftward.dashboard.screen.DowntimeScreen;
+import org.driftward.dashboard.screen.EpisodeScreen;
+import org.driftward.dashboard.screen.EventsScreen;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.HandoverScreen;
 import org.driftward.dashboard.screen.HistoryTable;
@@ -17,6 +19,7 @@ import org.driftward.dashboard.screen.StaffScreen;
 import org.driftward.dashboard.screen.Telling;
 import org.driftward.dashboard.screen.WardsScreen;
 import org.driftward.dashboard.screen.audit.AuditScreen;
+import org.driftward.dashboard.screen.audit.MeasureScreen;
 import org.driftward.dashboard.screen.audit.TrialScreen;
 import org.driftward.dashboard.screen.entry.EntryScreen;
 import org.driftward.dashboard.screen.entry.PreviewScreen;
@@ -62,6 +65,8 @@ final class Pages {
 
   static native TemplateInstance audit(Frame frame, AuditScreen audit);
 
+  static native TemplateInstance measure(Frame frame, MeasureScreen measure);
+
   static native TemplateInstance trial(Frame frame, TrialScreen trial);
 
   static native TemplateInstance signIn(Frame frame, Boolean refused);
@@ -71,6 +76,10 @@ final class Pages {
   static native TemplateInstance staff(Frame frame, StaffScreen staff);
 
   static native TemplateInstance call(Frame frame, CallScreen call);
+
+  static native TemplateInstance episode(Frame frame, EpisodeScreen episode);
+
+  static native TemplateInstance events(Frame frame, EventsScreen events);
 
   static native TemplateInstance handover(Frame frame, HandoverScreen handover);
 

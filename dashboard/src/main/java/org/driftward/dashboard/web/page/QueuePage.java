@@ -98,8 +98,11 @@ public class QueuePage {
       return List.of();
     }
     Instant now = clock.instant();
-    var body = Pages.queueBody(frame.at(now), screen(visit, cards, now));
-    return List.of(new Part("queue", body.render()), tellings.part(visit.wards()));
+    var screen = screen(visit, cards, now);
+    return List.of(
+        new Part("queue", Pages.queueBody(frame.at(now), screen).render()),
+        new Part("words", Escape.html(screen.inWords())),
+        tellings.part(visit.wards()));
   }
 
   private QueueScreen screen(Visit visit, List<Card> cards, Instant now) {

@@ -10,7 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletionException;
-import org.driftward.dashboard.core.PatientRecord;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.screen.entry.EnteredForm;
 import org.driftward.ingest.contract.Assessment;
@@ -64,7 +64,7 @@ class Scribe {
     }
   }
 
-  Written record(PatientRecord record, MultivaluedMap<String, String> form, String account) {
+  Written record(StayRecord record, MultivaluedMap<String, String> form, String account) {
     var now = clock.instant();
     var id = form.getFirst("assessment");
     var earlier = id == null ? null : record.find(id).orElse(null);
@@ -112,7 +112,7 @@ class Scribe {
   }
 
   /** What was found stays with the retraction, so that it can be shown struck through. */
-  Written retract(PatientRecord record, MultivaluedMap<String, String> form, String account) {
+  Written retract(StayRecord record, MultivaluedMap<String, String> form, String account) {
     var id = form.getFirst("assessment");
     var earlier = id == null ? null : record.find(id).orElse(null);
     var reason = words(form.getFirst("reason"));
@@ -138,7 +138,7 @@ class Scribe {
   }
 
   private Assessment assessment(
-      PatientRecord record,
+      StayRecord record,
       String id,
       int revision,
       Status status,

@@ -13,6 +13,7 @@ import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.PolicyTrial;
 import org.driftward.alerts.contract.PolicyTrial.Outcome;
 import org.driftward.alerts.contract.PolicyTrial.Raised;
+import org.driftward.dashboard.screen.audit.MeasureScreen.Known;
 import org.jspecify.annotations.Nullable;
 
 /** Invented measures of an invented month. */
@@ -41,9 +42,22 @@ public final class SampleMeasures {
         null,
         List.of("alder", "birch"),
         month,
-        "/api/audit/measures.csv",
+        "?month=2026-01",
+        "?from=2026-01-01T00:00:00Z&to=2026-02-01T00:00:00Z",
         Map.of(month, report),
         Map.of("alder", report));
+  }
+
+  public static MeasureScreen measure() {
+    return MeasureScreen.of(
+        "alder",
+        "2026-01",
+        "?month=2026-01&ward=alder",
+        "?from=2026-01-01T00:00:00Z&to=2026-02-01T00:00:00Z&ward=alder",
+        measure("M13", null, share("All")),
+        trace -> new Known("alder", "4", FROM, trace.kind().name()),
+        TO,
+        ZoneOffset.UTC);
   }
 
   public static TrialScreen trial() {
@@ -67,7 +81,7 @@ public final class SampleMeasures {
         1.0,
         2,
         List.of("episode/E-V-104-1"),
-        List.of("encounter/V-105", "audit-event/X-1"),
+        List.of("encounter/V-105", "encounter/V-105/event/CE-1", "audit-event/X-1"),
         true);
   }
 }

@@ -13,8 +13,8 @@ import org.driftward.dashboard.Samples;
 import org.driftward.dashboard.core.Cards;
 import org.driftward.dashboard.core.Cards.Known;
 import org.driftward.dashboard.core.PatientHistory;
-import org.driftward.dashboard.core.PatientRecord;
 import org.driftward.dashboard.core.PatientView;
+import org.driftward.dashboard.core.StayRecord;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
@@ -250,12 +250,12 @@ class EntryScreenTest {
         ZoneOffset.UTC);
   }
 
-  static PatientRecord record(Assessment... newestFirst) {
+  static StayRecord record(Assessment... newestFirst) {
     var encounter = Samples.encounter("V", "W1", "3", 1);
     var now = Samples.at(10);
     var known = new Known(encounter, null, null, null, List.of());
     var card = new Cards(BigDecimal.valueOf(5)).card(known, now);
-    return new PatientRecord(
+    return new StayRecord(
         new PatientView(now, card, encounter, null, null, null, List.of()),
         new PatientHistory("V", List.of(newestFirst), List.of(), true));
   }

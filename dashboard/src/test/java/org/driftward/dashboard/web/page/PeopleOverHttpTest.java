@@ -27,6 +27,9 @@ import javax.sql.DataSource;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CallDesk;
 import org.driftward.alerts.contract.CarePlanDesk;
+import org.driftward.alerts.contract.ClinicalEvent;
+import org.driftward.alerts.contract.ClinicalEvent.Kind;
+import org.driftward.alerts.contract.EventDesk;
 import org.driftward.alerts.contract.HandoverDesk;
 import org.driftward.alerts.contract.ShiftDesk;
 import org.driftward.alerts.contract.WardHandoverDesk;
@@ -58,6 +61,7 @@ class PeopleOverHttpTest {
   @Inject HandoverDesk handovers;
   @Inject WardHandoverDesk wardHandovers;
   @Inject CallDesk calls;
+  @Inject EventDesk events;
   @Inject CarePlanDesk plans;
   @Inject WorryDesk worries;
   @Inject DowntimeCopies copies;
@@ -72,7 +76,7 @@ class PeopleOverHttpTest {
             + " DELETE FROM dashboard.encounter; DELETE FROM dashboard.snapshot;"
             + " DELETE FROM dashboard.assessment; DELETE FROM dashboard.care_plan;"
             + " DELETE FROM alerts.shift; DELETE FROM alerts.handover;"
-            + " DELETE FROM alerts.ward_handover; DELETE FROM alerts.call;"
+            + " DELETE FROM alerts.ward_handover; DELETE FROM alerts.call; DELETE FROM alerts.event;"
             + " DELETE FROM alerts.deadline; DELETE FROM alerts.episode; DELETE FROM alerts.course");
     accounts.put(account("nurse", "charge", "W1"), PASSWORD);
     accounts.put(account("next", "charge", "W1"), PASSWORD);
@@ -234,6 +238,23 @@ class PeopleOverHttpTest {
     signIn("nurse");
     assertThat(session().get("/wards/W1/downtime").asString()).contains("copy for downtime");
     assertThat(session().get("/wards/W2/downtime").statusCode()).isEqualTo(403);
+  }
+
+  @Test
+  void shouldKeepAnEventWithItsTimeAndRefuseOneThatIsNone() {
+    signIn("nurse");
+    var path = "/encounters/V/events";
+    assertThat(post(path, Map.of("kind", "arrest", "at", "03:05")).statusCode()).isEqualTo(303);
+    assertThat(post(path, Map.of("kind", "")).statusCode()).isEqualTo(422);
+    assertThat(post(path, Map.of("kind", "arrest", "at", "soon")).statusCode()).isEqualTo(422);
+    assertThat(post("/encounters/U/events", Map.of("kind", "death")).statusCode()).isEqualTo(403);
+
+    assertThat(events.of("V")).extracting(ClinicalEvent::kind).containsExactly(Kind.ARREST);
+    assertThat(session().get(path).asString()).contains("03:05").contains("Arrest");
+    signIn("boss");
+    assertThat(session().get(path).asString())
+        .contains("Arrest")
+        .doesNotContain("Record the event");
   }
 
   @Test

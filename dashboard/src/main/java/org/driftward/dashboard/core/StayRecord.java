@@ -14,12 +14,12 @@ import org.driftward.ingest.contract.FindingValue;
  *
  * @param history of the whole stay, as far as its length allows
  */
-public record PatientRecord(PatientView view, PatientHistory history) {
+public record StayRecord(PatientView view, PatientHistory history) {
 
   /** A value as it was last taken. */
   public record Taken(FindingValue value, Instant takenAt, String by) {}
 
-  public PatientRecord {
+  public StayRecord {
     Objects.requireNonNull(view, "view");
     Objects.requireNonNull(history, "history");
   }
@@ -45,6 +45,6 @@ public record PatientRecord(PatientView view, PatientHistory history) {
 
   @Override
   public String toString() {
-    return "PatientRecord[" + view.encounter().id() + "]";
+    return "StayRecord[" + view.encounter().id() + "]";
   }
 }

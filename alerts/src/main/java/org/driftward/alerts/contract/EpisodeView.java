@@ -1,16 +1,13 @@
-package org.driftward.alerts.web;
+package org.driftward.alerts.contract;
 
 import java.time.Instant;
 import java.util.List;
-import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
-import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
-import org.driftward.alerts.contract.Reason;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An episode as HTTP answers it: the contract's, with the reasons in words.
+ * An episode as every HTTP answer shows it, the board's and the patient's too: the reasons in
+ * words.
  *
  * @param reasons in words, gravest first
  * @param triggers the same with rule, level and time, for programs
@@ -37,7 +34,7 @@ public record EpisodeView(
     @Nullable Instant closedAt,
     @Nullable String closedBecause) {
 
-  static EpisodeView of(Episode episode) {
+  public static EpisodeView of(Episode episode) {
     return new EpisodeView(
         episode.id(),
         episode.version(),
