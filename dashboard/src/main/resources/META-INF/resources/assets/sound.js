@@ -122,6 +122,10 @@
     if (level === null) {
       nextBurst = 0;
       sounding = null;
+      // Somebody has answered: the burst under way falls silent as well.
+      if (on()) {
+        master.gain.value = 0;
+      }
     } else if (on() && !paused()) {
       master.gain.value = 1;
       const worse = URGENCY.indexOf(level) > URGENCY.indexOf(sounding);

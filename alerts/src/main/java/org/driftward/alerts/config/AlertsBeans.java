@@ -1,6 +1,5 @@
 package org.driftward.alerts.config;
 
-import io.quarkus.arc.DefaultBean;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.ZoneId;
@@ -9,7 +8,6 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.handover.Isbar;
 import org.driftward.alerts.core.outreach.Chance;
 import org.driftward.alerts.core.outreach.Reach;
-import org.driftward.alerts.core.outreach.Recipients;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
@@ -23,15 +21,6 @@ public class AlertsBeans {
   @Singleton
   PolicyFile policyFile(AlertsConfig config) {
     return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
-  }
-
-  /** Fixed lines of the policy; a roster may replace it by a bean of its own. */
-  @Produces
-  @Singleton
-  @DefaultBean
-  Recipients recipients(PolicyFile file) {
-    var outreach = file.policy().outreach();
-    return (audience, ward, bed, now) -> outreach.recipients(audience, ward);
   }
 
   @Produces

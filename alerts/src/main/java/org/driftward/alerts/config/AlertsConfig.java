@@ -89,6 +89,12 @@ public interface AlertsConfig {
     /** Where the file of the anchors is; without it none are kept. */
     Optional<Path> folder();
 
+    /**
+     * A file with both halves of the key that signs the anchors, as {@code journal key} makes it;
+     * readable by this process, not by the database's owner. Without it anchors are chained only.
+     */
+    Optional<Path> key();
+
     /** How often the end of the journal is kept. */
     @WithDefault("PT10M")
     Duration every();

@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param recipient who, as the hospital's policy names them; never an address
  * @param attempts made so far
  * @param at when it came to stand so, wall clock
- * @param why in words, or null where there is nothing to say
+ * @param why the last attempt failed, or nothing was sent, in words that name no address; or null
+ * @param next when it is tried again, or null where it is settled
  */
 public record Delivery(
     long notice,
@@ -23,7 +24,8 @@ public record Delivery(
     State state,
     int attempts,
     Instant at,
-    @Nullable String why) {
+    @Nullable String why,
+    @Nullable Instant next) {
 
   /** Where a delivery stands. */
   public enum State implements Word {
@@ -46,5 +48,18 @@ public record Delivery(
     Objects.requireNonNull(recipient, "recipient");
     Objects.requireNonNull(state, "state");
     Objects.requireNonNull(at, "at");
+  }
+
+  /** One that is settled. */
+  public Delivery(
+      long notice,
+      int rung,
+      Channel channel,
+      String recipient,
+      State state,
+      int attempts,
+      Instant at,
+      @Nullable String why) {
+    this(notice, rung, channel, recipient, state, attempts, at, why, null);
   }
 }

@@ -62,14 +62,27 @@ public interface Journal {
    * @param head its hash
    * @param at when the anchor was made
    * @param previous seal of the anchor before, or 64 zeros
-   * @param seal SHA-256 over the rest, in hexadecimal
+   * @param seal SHA-256 over the four above, in hexadecimal
+   * @param signature over the seal, in Base64, or null where no key was at hand
+   * @see AnchorSigner
    */
-  record Anchor(long sequence, String head, Instant at, String previous, String seal) {
+  record Anchor(
+      long sequence,
+      String head,
+      Instant at,
+      String previous,
+      String seal,
+      @Nullable String signature) {
     public Anchor {
       Objects.requireNonNull(head, "head");
       Objects.requireNonNull(at, "at");
       Objects.requireNonNull(previous, "previous");
       Objects.requireNonNull(seal, "seal");
+    }
+
+    /** The same, signed. */
+    public Anchor signed(String by) {
+      return new Anchor(sequence, head, at, previous, seal, by);
     }
   }
 

@@ -38,6 +38,14 @@ public interface JournalChain {
   }
 
   /**
+   * As {@link #check(List)}; the anchors must be signed as well. A signed anchor vouches for those
+   * before it, which its seal covers.
+   */
+  static Check check(List<Anchor> anchors, AnchorVerifier verifier) {
+    return new ChainCheck(anchors, verifier);
+  }
+
+  /**
    * The next entry of a chain.
    *
    * @param sequence of the last entry; 0 before the first

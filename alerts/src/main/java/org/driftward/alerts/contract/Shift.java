@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param until planned end; the duty ends by itself then
  * @param ended when it really ended, or null while the person is on duty
  * @param successor the shift that took over from this one, or null
+ * @param contact how the person is told of alarms beyond the board while on duty, or null for the
+ *     way that the policy names
  */
 public record Shift(
     String id,
@@ -29,7 +31,8 @@ public record Shift(
     Instant from,
     Instant until,
     @Nullable Instant ended,
-    @Nullable String successor) {
+    @Nullable String successor,
+    @Nullable Contact contact) {
 
   /** In place of a ward: all of them. */
   public static final String EVERY_WARD = "*";
@@ -53,6 +56,21 @@ public record Shift(
     }
   }
 
+  /** Somebody who is told in the way that the policy names. */
+  public Shift(
+      String id,
+      String ward,
+      Duty duty,
+      String account,
+      String name,
+      Set<String> beds,
+      Instant from,
+      Instant until,
+      @Nullable Instant ended,
+      @Nullable String successor) {
+    this(id, ward, duty, account, name, beds, from, until, ended, successor, null);
+  }
+
   public boolean running() {
     return ended == null;
   }
@@ -71,7 +89,17 @@ public record Shift(
    */
   public Shift endedAt(Instant time, @Nullable String next) {
     return new Shift(
-        id, ward, duty, account, name, beds, from, until, time, next == null ? successor : next);
+        id,
+        ward,
+        duty,
+        account,
+        name,
+        beds,
+        from,
+        until,
+        time,
+        next == null ? successor : next,
+        contact);
   }
 
   @Override

@@ -21,6 +21,7 @@ public interface ShiftDesk {
    * @param takesOver the running shift that ends with it, or null. A charge duty always takes over
    *     the ward's charge duty; one person's duty of the same kind on the same ward replaces the
    *     one before.
+   * @param contact how the person is told of alarms beyond the board, or null for the policy's way
    */
   record Begin(
       String ward,
@@ -29,9 +30,22 @@ public interface ShiftDesk {
       String name,
       Set<String> beds,
       @Nullable Instant until,
-      @Nullable String takesOver) {
+      @Nullable String takesOver,
+      @Nullable Contact contact) {
     public Begin {
       beds = beds == null ? Set.of() : Set.copyOf(beds);
+    }
+
+    /** Somebody who is told in the policy's way. */
+    public Begin(
+        String ward,
+        Duty duty,
+        String account,
+        String name,
+        Set<String> beds,
+        @Nullable Instant until,
+        @Nullable String takesOver) {
+      this(ward, duty, account, name, beds, until, takesOver, null);
     }
   }
 

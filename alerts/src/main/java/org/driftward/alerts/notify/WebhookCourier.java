@@ -17,6 +17,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.outreach.CallBody;
 import org.driftward.alerts.core.outreach.Courier;
 import org.driftward.alerts.core.outreach.Outcome;
+import org.driftward.alerts.core.outreach.PagerAddress;
 import org.driftward.alerts.core.outreach.Parcel;
 import org.driftward.alerts.core.outreach.Signature;
 import org.driftward.alerts.core.policy.Outreach;
@@ -56,7 +57,7 @@ public class WebhookCourier implements Courier {
 
   @Override
   public Outcome carry(Parcel parcel) {
-    var webhook = webhooks.get(parcel.address());
+    var webhook = webhooks.get(PagerAddress.of(parcel.address()).webhook());
     if (webhook == null) {
       return new Outcome.Refused("no webhook of this name is configured any more");
     }

@@ -4,6 +4,7 @@ import jakarta.inject.Singleton;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.driftward.alerts.contract.Channel;
 import org.driftward.alerts.contract.Delivery.State;
 import org.driftward.alerts.core.episode.Escalation;
@@ -13,9 +14,11 @@ import org.driftward.alerts.core.outreach.Dispatch;
 import org.driftward.alerts.core.outreach.Dispatches;
 import org.driftward.alerts.core.outreach.Notice;
 import org.driftward.alerts.core.outreach.Reach;
-import org.driftward.alerts.core.outreach.Recipients;
+import org.driftward.alerts.core.outreach.Rostered;
 import org.driftward.alerts.core.policy.Audience;
 import org.driftward.alerts.core.policy.Ladder;
+import org.driftward.alerts.core.policy.Outreach;
+import org.driftward.alerts.core.shift.Roster;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -26,13 +29,14 @@ import org.jdbi.v3.core.Handle;
 public class DeliveryPlan {
 
   private final Ladder ladder;
-  private final Dispatches dispatches;
+  private final Outreach policy;
+  private final Reach reach;
   private final JournalTable journal;
 
-  public DeliveryPlan(
-      Escalation escalation, Recipients recipients, Reach reach, JournalTable journal) {
+  public DeliveryPlan(Escalation escalation, Reach reach, JournalTable journal) {
     this.ladder = escalation.policy().ladder();
-    this.dispatches = new Dispatches(recipients, reach);
+    this.policy = escalation.policy().outreach();
+    this.reach = reach;
     this.journal = journal;
   }
 
@@ -65,9 +69,19 @@ public class DeliveryPlan {
         .bind("at", notice.at())
         .bind("due", notice.due())
         .execute();
-    for (var dispatch : dispatches.of(notice)) {
+    for (var dispatch : dispatches(handle, notice)) {
       keep(handle, notice, dispatch);
     }
+  }
+
+  /** To whoever is on duty in this very transaction. */
+  private List<Dispatch> dispatches(Handle handle, Notice notice) {
+    if (notice.rung().channels().stream().noneMatch(Channel::leaves)) {
+      return List.of();
+    }
+    var ward = notice.episode().ward();
+    var roster = Roster.of(ShiftTable.running(handle, Set.of(), Set.of(ward), ""));
+    return new Dispatches(new Rostered(roster, policy, reach), reach).of(notice);
   }
 
   private void keep(Handle handle, Notice notice, Dispatch dispatch) {

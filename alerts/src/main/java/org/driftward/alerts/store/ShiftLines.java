@@ -25,6 +25,13 @@ final class ShiftLines {
     body.put("until", shift.until());
     body.put("ended", shift.ended());
     body.put("successor", shift.successor());
+    var contact = shift.contact();
+    if (contact != null) {
+      // Alarms of this duty go there: the record has to say where.
+      body.put("mail", contact.mail());
+      body.put("webhook", contact.webhook());
+      body.put("number", contact.number());
+    }
     return new Recorded("shift/" + shift.id(), kind, by, body);
   }
 }

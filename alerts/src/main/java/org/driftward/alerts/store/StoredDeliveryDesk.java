@@ -169,6 +169,7 @@ public class StoredDeliveryDesk implements DeliveryDesk {
 
   private static Delivery delivery(ResultSet row, StatementContext context) throws SQLException {
     var kept = DeliveryRow.map(row, context);
+    var next = row.getObject("next", OffsetDateTime.class);
     return new Delivery(
         kept.notice(),
         row.getInt("rung"),
@@ -177,6 +178,7 @@ public class StoredDeliveryDesk implements DeliveryDesk {
         kept.state(),
         kept.attempts(),
         row.getObject("changed", OffsetDateTime.class).toInstant(),
-        kept.why());
+        kept.why(),
+        next == null ? null : next.toInstant());
   }
 }

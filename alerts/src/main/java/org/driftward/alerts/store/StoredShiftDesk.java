@@ -12,12 +12,9 @@ import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.ShiftDesk;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening;
-import org.driftward.alerts.core.policy.Audience;
+import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.shift.Duties;
-import org.driftward.alerts.core.shift.OnDuty;
-import org.driftward.alerts.core.shift.Roster;
 import org.jdbi.v3.core.Handle;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Shifts in PostgreSQL. The end of a shift is one transaction and passing on what its holder left
@@ -25,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * by {@link ShiftEnds} until nothing is left, whoever dies in between.
  */
 @Singleton
-public class StoredShiftDesk implements ShiftDesk, OnDuty {
+public class StoredShiftDesk implements ShiftDesk {
 
   private static final Comparator<Shift> BY_DUTY =
       Comparator.comparing(Shift::duty)
@@ -37,18 +34,21 @@ public class StoredShiftDesk implements ShiftDesk, OnDuty {
   private final JournalTable journal;
   private final ShiftEnds ends;
   private final Duties duties;
+  private final Reach reach;
 
   public StoredShiftDesk(
       Database database,
       Courses courses,
       JournalTable journal,
       ShiftEnds ends,
-      Escalation escalation) {
+      Escalation escalation,
+      Reach reach) {
     this.database = database;
     this.courses = courses;
     this.journal = journal;
     this.ends = ends;
     this.duties = new Duties(escalation.policy().shifts());
+    this.reach = reach;
   }
 
   @Override
@@ -57,7 +57,7 @@ public class StoredShiftDesk implements ShiftDesk, OnDuty {
     if (!Duties.maySet(begin.account(), actor)) {
       return new Answer.NotAllowed("your role sets nobody's duty but your own");
     }
-    var fault = duties.fault(begin, now);
+    var fault = duties.fault(begin, reach.webhooks(), now);
     if (fault != null) {
       return new Answer.Incomplete(fault.field(), fault.why());
     }
@@ -133,10 +133,5 @@ public class StoredShiftDesk implements ShiftDesk, OnDuty {
   @Override
   public List<Shift> between(String ward, Instant from, Instant to) {
     return database.read(handle -> ShiftTable.between(handle, ward, from, to));
-  }
-
-  @Override
-  public List<Shift> of(Audience audience, String ward, @Nullable String bed) {
-    return Roster.of(running(ward)).of(audience, ward, bed).toList();
   }
 }

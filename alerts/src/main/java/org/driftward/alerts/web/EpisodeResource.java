@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
@@ -43,10 +44,12 @@ import org.jspecify.annotations.Nullable;
 public class EpisodeResource {
 
   private final EpisodeDesk desk;
+  private final DeliveryDesk deliveries;
   private final SignedIn signedIn;
 
-  public EpisodeResource(EpisodeDesk desk, SignedIn signedIn) {
+  public EpisodeResource(EpisodeDesk desk, DeliveryDesk deliveries, SignedIn signedIn) {
     this.desk = desk;
+    this.deliveries = deliveries;
     this.signedIn = signedIn;
   }
 
@@ -79,9 +82,9 @@ public class EpisodeResource {
     AccountRole.MANAGER,
     AccountRole.ADMIN
   })
-  @Operation(summary = "One episode with everything that happened to it")
+  @Operation(summary = "One episode, everything that happened to it, and who was told of it")
   public StoryView get(@PathParam("id") String id) {
-    return StoryView.of(seen(id), desk.story(id));
+    return StoryView.of(seen(id), desk.story(id), deliveries.of(id));
   }
 
   @POST

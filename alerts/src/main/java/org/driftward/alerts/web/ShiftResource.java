@@ -14,6 +14,7 @@ import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Set;
+import org.driftward.alerts.contract.Contact;
 import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.ShiftDesk;
@@ -50,6 +51,7 @@ public class ShiftResource {
    * @param name as people know them
    * @param until the policy's usual length unless given
    * @param takesOver the running shift that ends with it
+   * @param contact how the person is told of alarms beyond the board; the policy's way unless given
    */
   public record Beginning(
       @Nullable String duty,
@@ -57,7 +59,20 @@ public class ShiftResource {
       @Nullable String name,
       @Nullable Set<String> beds,
       @Nullable Instant until,
-      @Nullable String takesOver) {}
+      @Nullable String takesOver,
+      @Nullable Telling contact) {}
+
+  /** As {@link Contact}, not yet looked at. */
+  public record Telling(@Nullable String mail, @Nullable String webhook, @Nullable String number) {
+
+    Contact contact() {
+      try {
+        return new Contact(mail, webhook, number);
+      } catch (IllegalArgumentException e) {
+        throw Problems.refused("contact", String.valueOf(e.getMessage()));
+      }
+    }
+  }
 
   @GET
   @Path("/{ward}/shifts")
@@ -108,7 +123,8 @@ public class ShiftResource {
                 body.name() == null ? ownName : body.name(),
                 body.beds() == null ? Set.of() : body.beds(),
                 body.until(),
-                body.takesOver()),
+                body.takesOver(),
+                body.contact() == null ? null : body.contact().contact()),
             actor));
   }
 

@@ -17,12 +17,17 @@ import org.driftward.alerts.People;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.Policies;
 import org.driftward.alerts.contract.Channel;
+import org.driftward.alerts.contract.Contact;
 import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Delivery.State;
+import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
 import org.driftward.alerts.contract.Journal;
+import org.driftward.alerts.contract.Shift;
+import org.driftward.alerts.contract.ShiftDesk.Answer;
+import org.driftward.alerts.contract.ShiftDesk.Begin;
 import org.driftward.alerts.core.outreach.Outcome;
 import org.driftward.alerts.core.outreach.Parcel;
 import org.driftward.alerts.core.outreach.Reach;
@@ -54,6 +59,49 @@ class DeliveryFlowTest {
             tuple(Channel.MAIL, "response team", State.NOT_SENT),
             tuple(Channel.WEBHOOK, "Team pager", State.WAITING),
             tuple(Channel.WEBHOOK, "charge nurse", State.NOT_SENT));
+  }
+
+  @Test
+  void shouldTellWhoeverIsOnDutyWhenTheAlarmIsRaised() {
+    var contact = new Contact("two@ward.example", "pagers", "4711");
+    var begin =
+        new Begin("unassigned", Duty.CHARGE, "c.two", "Charge Two", Set.of(), null, null, contact);
+    assertThat(house.shifts.begin(begin, People.CHARGE)).isInstanceOf(Answer.Done.class);
+
+    ill("V-1");
+    send(Channel.MAIL, new Outcome.Taken());
+
+    assertThat(carried).extracting(Parcel::address).containsExactly("two@ward.example");
+    assertThat(house.told.of(EPISODE))
+        .extracting(Delivery::channel, Delivery::recipient, Delivery::state)
+        .contains(
+            tuple(Channel.MAIL, "Charge Two", State.DELIVERED),
+            tuple(Channel.WEBHOOK, "Charge Two", State.WAITING),
+            tuple(Channel.WEBHOOK, "Team pager", State.WAITING));
+    assertThat(house.shifts.running("unassigned"))
+        .extracting(Shift::contact)
+        .containsExactly(contact);
+  }
+
+  @Test
+  void shouldRefuseADutyThatIsToldByAWebhookNobodyConfigured() {
+    var contact = new Contact(null, "carrier-pigeon", null);
+    var begin =
+        new Begin("unassigned", Duty.CHARGE, "c.two", "Charge Two", Set.of(), null, null, contact);
+
+    assertThat(house.shifts.begin(begin, People.CHARGE))
+        .isEqualTo(new Answer.Incomplete("webhook", "is not one that is configured"));
+  }
+
+  @Test
+  void shouldSayWhenAFailedDeliveryIsTriedAgain() {
+    ill("V-1");
+    send(Channel.MAIL, NO_LINE);
+
+    assertThat(house.told.of(EPISODE))
+        .filteredOn(one -> one.state() == State.FAILED)
+        .extracting(Delivery::attempts, Delivery::why, Delivery::next)
+        .containsExactly(tuple(1, "no connection", TestHouse.START.plus(Duration.ofMillis(3_750))));
   }
 
   @Test

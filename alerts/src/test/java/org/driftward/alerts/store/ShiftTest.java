@@ -22,7 +22,6 @@ import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.ShiftDesk.Answer;
 import org.driftward.alerts.contract.ShiftDesk.Begin;
-import org.driftward.alerts.core.policy.Audience;
 import org.driftward.alerts.store.Intake.News;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Patient;
@@ -144,7 +143,7 @@ class ShiftTest {
 
     var other = begin(new Actor("c.seven", "Charge Seven", People.CHARGE.roles()), Duty.CHARGE);
 
-    assertThat(house.shifts.of(Audience.CHARGE_NURSE, "A", "1")).containsExactly(other);
+    assertThat(house.shifts.running("A")).containsExactly(other);
     assertThat(house.shifts.between("A", TestHouse.START, TestHouse.START.plusSeconds(61)))
         .hasSize(2);
   }

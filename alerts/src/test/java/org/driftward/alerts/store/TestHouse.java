@@ -85,10 +85,7 @@ final class TestHouse {
     this.escalation =
         new Escalation(
             policy.policy(), new Triggers(policy.policy().triggers(), catalogue, wording));
-    var outreach = policy.policy().outreach();
-    var plan =
-        new DeliveryPlan(
-            escalation, (who, ward, bed, now) -> outreach.recipients(who, ward), reach, journal);
+    var plan = new DeliveryPlan(escalation, reach, journal);
     this.courses = new Courses(database, escalation, journal, plan, bell, clock);
     this.deliveries = new Deliveries(database, courses, journal, escalation, () -> 0.5);
     this.failed = new FailedDeliveries(courses, escalation);
@@ -101,7 +98,7 @@ final class TestHouse {
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);
-    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation);
+    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation, reach);
     this.calls = new StoredCallDesk(database, courses, escalation, record);
     this.events = new StoredEventDesk(database, courses, journal);
     var isbar = new Isbar(policy.policy(), catalogue, ZoneOffset.UTC);

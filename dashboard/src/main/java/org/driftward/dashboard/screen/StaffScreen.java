@@ -6,7 +6,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.driftward.alerts.contract.Contact;
 import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.dashboard.core.BedOrder;
@@ -35,6 +38,7 @@ public record StaffScreen(
     @Nullable Outcome outcome) {
 
   /**
+   * @param told how the person is told of alarms beyond the board, or empty
    * @param mine whether the person may end it
    * @param heldByReader whether it is the person's own
    */
@@ -44,6 +48,7 @@ public record StaffScreen(
       String name,
       String account,
       String beds,
+      String told,
       String since,
       Countdown until,
       boolean mine,
@@ -84,10 +89,19 @@ public record StaffScreen(
         shift.name(),
         shift.account(),
         String.join(", ", shift.bedsInOrder()),
+        told(shift.contact()),
         Wording.time(shift.from(), now, zone),
         Countdown.due(shift.until(), "ends in", "should have ended"),
         own || charge,
         own);
+  }
+
+  private static String told(@Nullable Contact contact) {
+    return contact == null
+        ? ""
+        : Stream.of(contact.mail(), contact.webhook(), contact.number())
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(" "));
   }
 
   private static Map<String, String> covered(List<Shift> running) {

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.driftward.alerts.contract.Journal.Entry;
 import org.driftward.alerts.contract.JournalChain;
 import org.driftward.ingest.contract.JsonFormat;
@@ -80,6 +81,38 @@ class JournalCommandTest {
 
     assertThat(run("check", "--server", address(), "--anchors", anchors.toString())).isZero();
     assertThat(out.toString()).contains("2 anchors met");
+  }
+
+  @Test
+  void shouldFindAJournalWrittenAnewTogetherWithItsAnchorsByTheKey() throws IOException {
+    var key = folder.resolve("anchors.key");
+    assertThat(run("key", "--to", key.toString())).isZero();
+    var shown = key.resolveSibling("anchors.key.pub");
+    assertThat(out.toString()).isEqualTo(Files.readString(shown));
+    assertThat(run("key", "--to", key.toString())).as("a key is not replaced").isEqualTo(1);
+
+    assertThat(anchor("--key", key.toString())).isZero();
+    assertThat(check("--key", shown.toString())).isZero();
+    assertThat(out.toString()).contains("1 anchors met, signed by this key", "entry 4 at");
+    write(4, "after the fact");
+    Files.delete(anchors);
+    assertThat(anchor()).isZero();
+
+    assertThat(check()).as("nothing but the key tells").isZero();
+    assertThat(check("--key", shown.toString())).isEqualTo(1);
+    assertThat(out.toString()).contains("Not sound: no anchor is signed");
+  }
+
+  private int anchor(String... more) {
+    return run(with(more, "anchor", "--to", anchors.toString(), "--server", address()));
+  }
+
+  private int check(String... more) {
+    return run(with(more, "check", "--anchors", anchors.toString(), "--server", address()));
+  }
+
+  private static String[] with(String[] more, String... first) {
+    return Stream.concat(Stream.of(first), Stream.of(more)).toArray(String[]::new);
   }
 
   @Test

@@ -19,15 +19,29 @@ import org.driftward.deploy.embedded.Secrets;
  */
 public final class Outside implements AutoCloseable {
 
+  static final String PASSWORD = "between-us";
+
   private final Path folder;
   private final Secrets secrets;
+  private final BrokerStart brokers;
   private final int kafkaPort;
   private final int postgresPort;
   private EmbeddedPart broker;
   private EmbeddedPart database;
 
   public Outside(Path folder) {
+    this(folder, EmbeddedBroker::start);
+  }
+
+  /** How a broker is started in a folder: in this process or in one of its own. */
+  @FunctionalInterface
+  interface BrokerStart {
+    EmbeddedPart start(Path folder, int port, String password);
+  }
+
+  Outside(Path folder, BrokerStart brokers) {
     this.folder = folder;
+    this.brokers = brokers;
     try {
       this.secrets = new Secrets(folder);
     } catch (IOException e) {
@@ -74,6 +88,23 @@ public final class Outside implements AutoCloseable {
     database = startDatabase(postgresPort);
   }
 
+  /** Ends the broker's process without a word. */
+  void killBroker() {
+    ((BrokerProcess) broker).kill();
+  }
+
+  /** Ends the database server without a word; its helpers notice and follow. */
+  void killDatabase() {
+    try (var lines = Files.lines(folder("postgres").resolve("cluster/postmaster.pid"))) {
+      var pid = Long.parseLong(lines.findFirst().orElseThrow().strip());
+      var server = ProcessHandle.of(pid).orElseThrow();
+      server.destroyForcibly();
+      server.onExit().join();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   @Override
   public void close() {
     broker.close();
@@ -81,7 +112,7 @@ public final class Outside implements AutoCloseable {
   }
 
   private EmbeddedPart startBroker(int port) {
-    return EmbeddedBroker.start(folder("kafka"), port, "between-us");
+    return brokers.start(folder("kafka"), port, PASSWORD);
   }
 
   private EmbeddedPart startDatabase(int port) {

@@ -61,6 +61,18 @@ public final class RunningApp implements AutoCloseable {
   /** As {@link #start(Path, Map)}, on a virtual machine with these options. */
   public static RunningApp start(
       Path data, Map<String, String> environment, List<String> javaOptions) {
+    var app = launch(data, environment, javaOptions);
+    app.awaitReady();
+    return app;
+  }
+
+  /** As {@link #start(Path, Map)}, but returns at once: others may go on meanwhile. */
+  static RunningApp launch(Path data, Map<String, String> environment) {
+    return launch(data, environment, QUICK_START);
+  }
+
+  private static RunningApp launch(
+      Path data, Map<String, String> environment, List<String> javaOptions) {
     try {
       Files.createDirectories(data);
       var terminal = Files.createTempFile(data.getParent(), "terminal-", ".log");
@@ -77,9 +89,7 @@ public final class RunningApp implements AutoCloseable {
       variables.put("DRIFTWARD_MLLP_PORT", String.valueOf(mllpPort));
       variables.put("QUARKUS_HTTP_PORT", String.valueOf(port));
       variables.putAll(environment);
-      var app = new RunningApp(data, terminal, port, mllpPort, builder.start());
-      app.awaitReady();
-      return app;
+      return new RunningApp(data, terminal, port, mllpPort, builder.start());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -186,7 +196,7 @@ public final class RunningApp implements AutoCloseable {
     }
   }
 
-  private void awaitReady() {
+  void awaitReady() {
     long end = System.nanoTime() + PATIENCE.toNanos();
     while (!asNobody().answers("/q/health")) {
       if (!process.isAlive() || System.nanoTime() > end) {
@@ -197,7 +207,7 @@ public final class RunningApp implements AutoCloseable {
     }
   }
 
-  private static void pause() {
+  static void pause() {
     try {
       Thread.sleep(200);
     } catch (InterruptedException e) {

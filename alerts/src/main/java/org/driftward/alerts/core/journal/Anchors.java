@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.driftward.alerts.contract.AnchorVerifier;
 import org.driftward.alerts.contract.Journal.Anchor;
 import org.driftward.alerts.contract.Journal.Entry;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +22,7 @@ public final class Anchors {
     var previous = before == null ? Chain.START.hash() : before.seal();
     var at = now.truncatedTo(ChronoUnit.MILLIS);
     var seal = seal(last.sequence(), last.hash(), at, previous);
-    return new Anchor(last.sequence(), last.hash(), at, previous, seal);
+    return new Anchor(last.sequence(), last.hash(), at, previous, seal, null);
   }
 
   /** The first anchor that does not follow the one before, in words. */
@@ -41,6 +42,25 @@ public final class Anchors {
       sequence = anchor.sequence();
     }
     return Optional.empty();
+  }
+
+  /**
+   * The first anchor for which no signature vouches, in words. A seal covers everything before it,
+   * so anchors older than the key are vouched for by the first that is signed.
+   */
+  static Optional<String> unsigned(List<Anchor> anchors, AnchorVerifier verifier) {
+    boolean signed = false;
+    for (int i = 0; i < anchors.size(); i++) {
+      boolean bare = anchors.get(i).signature() == null;
+      if (bare && signed) {
+        return Optional.of("anchor " + (i + 1) + " is not signed, although one before it is");
+      }
+      if (!bare && !verifier.holds(anchors.get(i))) {
+        return Optional.of("anchor " + (i + 1) + " was not signed by this key");
+      }
+      signed = !bare;
+    }
+    return signed ? Optional.empty() : Optional.of("no anchor is signed");
   }
 
   private static String seal(long sequence, String head, Instant at, String previous) {

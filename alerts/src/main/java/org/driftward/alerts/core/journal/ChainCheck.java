@@ -3,6 +3,7 @@ package org.driftward.alerts.core.journal;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.driftward.alerts.contract.AnchorVerifier;
 import org.driftward.alerts.contract.Journal.Anchor;
 import org.driftward.alerts.contract.Journal.Entry;
 import org.driftward.alerts.contract.Journal.Verdict;
@@ -35,6 +36,17 @@ public final class ChainCheck implements Check {
     kept.forEach(anchor -> anchors.put(anchor.sequence(), anchor));
     this.anchoredUntil = kept.stream().mapToLong(Anchor::sequence).max().orElse(0);
     Anchors.fault(kept).ifPresent(words -> fault = words);
+  }
+
+  /**
+   * @param kept anchors, oldest first
+   * @param verifier of their signatures
+   */
+  public ChainCheck(List<Anchor> kept, AnchorVerifier verifier) {
+    this(kept);
+    if (fault == null) {
+      Anchors.unsigned(kept, verifier).ifPresent(words -> fault = words);
+    }
   }
 
   @Override

@@ -23,6 +23,10 @@ public final class CallBody {
     body.put("at", alarm.at());
     body.put("kind", alarm.kind());
     body.put("recipient", parcel.recipient());
+    var number = PagerAddress.of(parcel.address()).number();
+    if (number != null) {
+      body.put("number", number);
+    }
     body.put("audience", episode.audience());
     body.put("priority", episode.level());
     body.put("ward", episode.ward());

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * One alarm for one address.
  *
  * @param recipient as people know it
- * @param address of mail or the name of a webhook; empty where nobody has one
+ * @param address of mail, or a {@link PagerAddress} as text; empty where nobody has one
  * @param audiences in whose place it is told
  * @param whyNot it cannot be sent at all, in words, or null
  */

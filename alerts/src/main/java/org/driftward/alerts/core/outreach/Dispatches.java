@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Set;
 import org.driftward.alerts.contract.Channel;
 import org.driftward.alerts.core.policy.Audience;
-import org.driftward.alerts.core.policy.Recipient;
 
 /** Addresses an alarm: whoever stands in several audiences is told once. Pure. */
 public record Dispatches(Recipients recipients, Reach reach) {
@@ -35,20 +34,14 @@ public record Dispatches(Recipients recipients, Reach reach) {
   private List<Dispatch> of(Notice notice, Channel channel, Audience audience) {
     var episode = notice.episode();
     var dispatches = new ArrayList<Dispatch>();
-    for (var one : recipients.of(audience, episode.ward(), episode.bed(), notice.at())) {
-      for (var address : addresses(one, channel)) {
-        var whyNot = reach.whyNot(channel, address);
-        dispatches.add(new Dispatch(channel, one.name(), address, Set.of(audience), whyNot));
-      }
+    for (var one : recipients.of(audience, channel, episode.ward(), episode.bed())) {
+      var whyNot = reach.whyNot(channel, one.address());
+      dispatches.add(new Dispatch(channel, one.name(), one.address(), Set.of(audience), whyNot));
     }
     if (dispatches.isEmpty()) {
       var nobody = "nobody has an address for " + channel.word();
       dispatches.add(new Dispatch(channel, audience.words(), "", Set.of(audience), nobody));
     }
     return dispatches;
-  }
-
-  private static List<String> addresses(Recipient recipient, Channel channel) {
-    return channel == Channel.MAIL ? recipient.mail() : recipient.webhook();
   }
 }

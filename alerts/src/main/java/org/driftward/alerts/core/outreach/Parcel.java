@@ -10,7 +10,7 @@ import org.driftward.alerts.contract.EpisodeChange;
  *
  * @param key idempotency key
  * @param recipient as people know it
- * @param address of mail, or the name of a webhook
+ * @param address of mail, or a {@link PagerAddress} as text
  * @param alarm the journal entry that it tells of
  * @param story every change of the episode up to the alarm, oldest first
  */

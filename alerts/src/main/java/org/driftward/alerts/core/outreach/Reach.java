@@ -27,7 +27,8 @@ public record Reach(boolean mail, Set<String> webhooks) {
     if (!runs(channel)) {
       return channel.word() + " is not configured";
     }
-    boolean unknown = channel == Channel.WEBHOOK && !webhooks.contains(address);
+    boolean unknown =
+        channel == Channel.WEBHOOK && !webhooks.contains(PagerAddress.of(address).webhook());
     return unknown ? "no webhook of this name is configured" : null;
   }
 }

@@ -2,6 +2,8 @@ package org.driftward.alerts.core.policy;
 
 import java.util.List;
 import java.util.Objects;
+import org.driftward.alerts.contract.Channel;
+import org.driftward.alerts.contract.Contact;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param ward for which it stands, or null for every ward that has no line of its own
  * @param name as people know it; shown beside the state of each delivery
  * @param mail addresses
- * @param webhook names of configured webhooks, never their URLs or secrets
+ * @param webhook names of configured webhooks, never their URLs or secrets; behind a space the
+ *     number that the webhook is to page, where it pages more than one
  */
 public record Recipient(
     @Nullable String ward,
@@ -30,10 +33,15 @@ public record Recipient(
       throw new IllegalArgumentException("recipient \"" + name + "\" has no address");
     }
     for (var address : mail) {
-      if (!address.matches("[^\\s@<>,;]+@[^\\s@<>,;]+")) {
+      if (!Contact.isMail(address)) {
         throw new IllegalArgumentException("recipient \"" + name + "\": no mail address");
       }
     }
+  }
+
+  /** Those that leave the house by the channel. */
+  public List<String> addresses(Channel channel) {
+    return channel == Channel.MAIL ? mail : webhook;
   }
 
   boolean standsFor(String otherWard) {

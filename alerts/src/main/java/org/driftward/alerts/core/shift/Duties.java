@@ -23,7 +23,10 @@ public record Duties(ShiftRules rules) {
         || actor.roles().contains(AccountRole.ADMIN);
   }
 
-  public @Nullable Fault fault(Begin begin, Instant now) {
+  /**
+   * @param webhooks names of those that are configured
+   */
+  public @Nullable Fault fault(Begin begin, Set<String> webhooks, Instant now) {
     if (begin.account().isBlank()) {
       return new Fault("account", "names who is on duty");
     }
@@ -32,6 +35,10 @@ public record Duties(ShiftRules rules) {
     }
     if (!begin.beds().isEmpty() && begin.duty() != Duty.BEDSIDE) {
       return new Fault("beds", "are for a bedside duty");
+    }
+    var contact = begin.contact();
+    if (contact != null && contact.webhook() != null && !webhooks.contains(contact.webhook())) {
+      return new Fault("webhook", "is not one that is configured");
     }
     var until = until(begin, now);
     if (!until.isAfter(now)) {
@@ -58,7 +65,8 @@ public record Duties(ShiftRules rules) {
         now,
         until(begin, now),
         null,
-        null);
+        null,
+        begin.contact());
   }
 
   /** Somebody who still acts after the end of duty is there, and answers for it a little longer. */
@@ -73,7 +81,8 @@ public record Duties(ShiftRules rules) {
         now,
         now.plus(rules.staying()),
         null,
-        last.successor());
+        last.successor(),
+        last.contact());
   }
 
   /** Whether the running shift ends when the other begins. */

@@ -14,6 +14,7 @@ import java.util.Set;
 import org.driftward.alerts.People;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.Delivery.State;
 import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
@@ -61,6 +62,9 @@ class RandomWalkTest {
             "reopened",
             "reassessed",
             "closed");
+    assertThat(walk.telling.seen)
+        .as("every fate of a delivery")
+        .containsExactlyInAnyOrder(State.values());
   }
 
   private static final class Walk {
@@ -70,6 +74,7 @@ class RandomWalkTest {
     private final Set<String> firedDeadlines = new HashSet<>();
     private final Map<String, Long> versions = new HashMap<>();
     final Set<String> kinds = new HashSet<>();
+    final Telling telling;
     private Course course = Course.begin("V-1");
     private Instant now = Bedside.START;
     private Instant newestSet = Bedside.START.minusSeconds(1);
@@ -79,6 +84,7 @@ class RandomWalkTest {
 
     Walk(Random random) {
       this.random = random;
+      this.telling = new Telling(random);
     }
 
     void step() {
@@ -97,6 +103,8 @@ class RandomWalkTest {
         duty();
       } else if (choice < 82) {
         take(Bedside.ESCALATION.worry(course, "", People.BEDSIDE, now));
+      } else if (choice < 90) {
+        tell();
       } else {
         lookAtClocks();
       }
@@ -232,6 +240,29 @@ class RandomWalkTest {
       }
     }
 
+    /** Alarms go out; one that reaches nobody of an audience climbs once, and only while open. */
+    private void tell() {
+      telling.send(course, now);
+      telling
+          .unreached()
+          .ifPresent(
+              episode -> {
+                var running = course.episode();
+                boolean climbs =
+                    running != null
+                        && running.id().equals(episode)
+                        && running.state() == EpisodeState.OPEN
+                        && running.standing().rung() < rungs(running) - 1;
+                var decision = Bedside.ESCALATION.unreached(course, episode, "untold", now);
+                assertThat(decision.happenings()).hasSize(climbs ? 1 : 0);
+                take(decision);
+              });
+    }
+
+    private static int rungs(Case running) {
+      return Bedside.POLICY.ladder().of(running.level()).rungs().size();
+    }
+
     private void take(Decision decision) {
       for (var happening : decision.happenings()) {
         if (happening instanceof EpisodeChanged changed) {
@@ -243,6 +274,7 @@ class RandomWalkTest {
 
     private void follow(EpisodeChanged changed) {
       kinds.add(changed.kind());
+      telling.take(changed, now);
       var episode = changed.episode();
       long before = versions.getOrDefault(episode.id(), 0L);
       assertThat(episode.version()).isEqualTo(before + 1);

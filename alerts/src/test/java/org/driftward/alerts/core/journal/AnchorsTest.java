@@ -67,7 +67,7 @@ class AnchorsTest {
   void shouldFindAnAnchorThatWasAlteredOrTakenAway() {
     var altered = new ArrayList<>(anchors);
     var third = altered.get(2);
-    altered.set(2, new Anchor(6, hash(4), third.at(), third.previous(), third.seal()));
+    altered.set(2, new Anchor(6, hash(4), third.at(), third.previous(), third.seal(), null));
 
     assertThat(check(entries, altered).fault())
         .isEqualTo("anchor 3 was altered: its seal is not its content's");

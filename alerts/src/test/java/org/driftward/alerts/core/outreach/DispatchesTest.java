@@ -17,6 +17,7 @@ import org.driftward.alerts.core.policy.Detail;
 import org.driftward.alerts.core.policy.Outreach;
 import org.driftward.alerts.core.policy.Recipient;
 import org.driftward.alerts.core.policy.Rung;
+import org.driftward.alerts.core.shift.Roster;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -95,7 +96,7 @@ class DispatchesTest {
             Duration.ofSeconds(1),
             Duration.ofSeconds(1),
             List.of(lines));
-    return new Dispatches((who, ward, bed, now) -> outreach.recipients(who, ward), reach);
+    return new Dispatches(new Rostered(Roster.of(List.of()), outreach, reach), reach);
   }
 
   private static Recipient mail(@Nullable String ward, Audience audience, String address) {

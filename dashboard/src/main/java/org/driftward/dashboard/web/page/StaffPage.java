@@ -2,6 +2,7 @@ package org.driftward.dashboard.web.page;
 
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -16,6 +17,7 @@ import java.time.DateTimeException;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.driftward.alerts.contract.Contact;
 import org.driftward.alerts.contract.Duty;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.ShiftDesk;
@@ -86,7 +88,8 @@ public class StaffPage {
       @RestForm @Nullable String account,
       @RestForm("bed") @Nullable List<String> beds,
       @RestForm @Nullable String until,
-      @RestForm @Nullable String takesOver) {
+      @RestForm @Nullable String takesOver,
+      @BeanParam ContactForm told) {
     Visit visit = Visit.of(viewer);
     if (!visit.sees(ward)) {
       return answers.notYourWard(visit, here(ward));
@@ -96,11 +99,13 @@ public class StaffPage {
     if (name.isEmpty()) {
       return refused(visit, ward, "there is no account " + whose);
     }
+    var unusable = told.fault();
+    if (unusable != null) {
+      return refused(visit, ward, unusable);
+    }
     try {
-      return told(
-          visit,
-          ward,
-          desk.begin(begin(ward, duty, whose, name.get(), beds, until, takesOver), visit.actor()));
+      var begin = begin(ward, duty, whose, name.get(), beds, until, takesOver, told.contact());
+      return told(visit, ward, desk.begin(begin, visit.actor()));
     } catch (DateTimeException e) {
       return refused(visit, ward, "the end of duty is a time of day");
     } catch (IllegalArgumentException e) {
@@ -115,7 +120,8 @@ public class StaffPage {
       String name,
       @Nullable List<String> beds,
       @Nullable String until,
-      @Nullable String takesOver) {
+      @Nullable String takesOver,
+      @Nullable Contact contact) {
     var over = takesOver == null || takesOver.isBlank() ? null : desk.find(takesOver).orElse(null);
     var kind = over == null ? Word.parse(Duty.class, String.valueOf(duty)) : over.duty();
     var chosen = over == null ? Set.copyOf(beds == null ? List.of() : beds) : over.beds();
@@ -126,7 +132,8 @@ public class StaffPage {
         name,
         kind == Duty.BEDSIDE ? chosen : Set.of(),
         TimeOfDay.next(until, clock.instant(), clock.getZone()),
-        over == null ? null : over.id());
+        over == null ? null : over.id(),
+        contact);
   }
 
   @POST

@@ -118,6 +118,20 @@ class PeopleOverHttpTest {
   }
 
   @Test
+  void shouldTakeTheAddressAtWhichSomebodyOnDutyIsTold() {
+    signIn("nurse");
+    assertThat(post("/wards/W1/staff", Map.of("duty", "bedside", "mail", "nowhere")).statusCode())
+        .isEqualTo(422);
+
+    post("/wards/W1/staff", Map.of("duty", "bedside", "mail", "nurse@ward.example"));
+
+    assertThat(session().get("/wards/W1/staff").asString())
+        .contains("alarms to nurse@ward.example");
+    var mine = shifts.running("W1").get(0).id();
+    assertThat(post("/wards/W1/staff/" + mine + "/end", Map.of()).statusCode()).isEqualTo(303);
+  }
+
+  @Test
   void shouldHandAPatientOverOnlyWithAConfirmedRecommendation() {
     signIn("nurse");
     var page = session().get("/encounters/V/handover").asString();
