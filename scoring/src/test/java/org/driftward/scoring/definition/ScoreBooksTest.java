@@ -11,6 +11,8 @@ import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.core.score.ScoreDefinition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What ships, and what a hospital may add. */
 class ScoreBooksTest {
@@ -69,6 +71,30 @@ class ScoreBooksTest {
           .as(definition.id())
           .allSatisfy(risk -> assertThat(risk.response()).isNotBlank());
     }
+  }
+
+  /** What the clinical reference marks as not seen in print says so beside its row. */
+  @ParameterizedTest
+  @CsvSource({
+    "mews, systolic-pressure, 200 or more: from memory",
+    "mews, systolic-pressure, 70 itself: engineering choice",
+    "mews, heart-rate, 130 or more: from memory",
+    "mews, heart-rate, 40 itself: engineering choice",
+    "mews, respiratory-rate, 30 or more: from memory",
+    "mews, temperature, 38.5 or more: from memory",
+    "mews, consciousness, engineering choice",
+    "qsofa, mentation, from memory",
+    "pews-brighton, heart-rate, engineering choice",
+    "pews-brighton, respiratory-rate, engineering choice"
+  })
+  void shouldLabelBesideItsRowWhatWasNotSeenInPrint(String score, String input, String label) {
+    var rows =
+        ScoreBooks.shipped(Catalogue.shipped()).definitions().stream()
+            .filter(definition -> definition.id().equals(score))
+            .flatMap(definition -> definition.rows().stream())
+            .filter(row -> row.input().code().equals(input))
+            .toList();
+    assertThat(rows).isNotEmpty().allSatisfy(row -> assertThat(row.source()).contains(label));
   }
 
   @Test

@@ -23,9 +23,7 @@ public record Cusum(double up, double down) {
 
   /** The arms held at {@code limit}. */
   Cusum heldAt(double limit) {
-    return up <= limit && down <= limit
-        ? this
-        : new Cusum(Math.min(up, limit), Math.min(down, limit));
+    return new Cusum(Math.min(up, limit), Math.min(down, limit));
   }
 
   /** The larger arm, negative if it is the lower one. */

@@ -52,7 +52,7 @@ record MannKendall(int n, int s, double variance, boolean exact) {
     if (s == 0) {
       return 1;
     }
-    return exact ? Math.min(1, 2 * TAIL[n][Math.abs(s)]) : Erf.erfc(Math.abs(z()) / Math.sqrt(2));
+    return exact ? 2 * TAIL[n][Math.abs(s)] : Erf.erfc(Math.abs(z()) / Math.sqrt(2));
   }
 
   /** Standard normal deviate of {@code s}, continuity corrected; 0 where nothing rises or falls. */

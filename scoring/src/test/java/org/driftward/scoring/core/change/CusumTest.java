@@ -78,6 +78,7 @@ class CusumTest {
   void shouldShowTheLargerArmWithItsSign() {
     assertThat(new Cusum(2, 1).larger()).isEqualTo(2);
     assertThat(new Cusum(1, 2).larger()).isEqualTo(-2);
+    assertThat(new Cusum(1.5, 1.5).larger()).isEqualTo(1.5);
   }
 
   @Test

@@ -80,6 +80,16 @@ class DerivedTest {
         .isEmpty();
   }
 
+  @Test
+  void shouldComputeNoRateOverNoTime() {
+    assertThat(
+            detector.derived(
+                List.of(
+                    reading(FindingKey.of("urine-output"), quantity("300", "mL")),
+                    reading(FindingKey.of("urine-output-period"), quantity("0", "h")))))
+        .isEmpty();
+  }
+
   /** The two pressures have their own histories; their mean adds cost and no knowledge. */
   @Test
   void shouldNotFollowWhatSaysNothingNew() {

@@ -9,6 +9,7 @@ import java.util.List;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.core.plan.ObservationPlan.Next;
+import org.driftward.scoring.core.policy.ObservationRule;
 import org.driftward.scoring.policy.PolicyFile;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -79,6 +80,28 @@ class ObservationPlanTest {
 
     assertThat(next.interval()).isEqualTo(Duration.ofHours(1));
     assertThat(next.why()).isEqualTo("NEWS2 is at least 1 and at most 4: respiratory-rate missing");
+  }
+
+  /** An hour by what is recorded and an hour to settle it: what is recorded is the reason. */
+  @Test
+  void shouldGiveTheRecordedPointsForTheReasonWhereBothAskForTheSame() {
+    var next = plan.next(COMPLETE, List.of(news2(5, 8, 2)), TAKEN, null);
+
+    assertThat(next.interval()).isEqualTo(Duration.ofHours(1));
+    assertThat(next.why()).isEqualTo("NEWS2 5");
+  }
+
+  /** Without a time to settle in, missing inputs change nothing. */
+  @Test
+  void shouldGoByTheRecordedPointsAloneWhereThePolicySaysSo() {
+    var shipped = PolicyFile.shipped().observations();
+    var patient =
+        new ObservationPlan(
+            new ObservationRule(
+                shipped.core(), shipped.minimum(), shipped.longest(), null, shipped.frequencies()));
+
+    assertThat(patient.next(COMPLETE, List.of(news2(1, 20, 1)), TAKEN, null).interval())
+        .isEqualTo(Duration.ofHours(4));
   }
 
   @Test
