@@ -21,11 +21,13 @@ import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue;
+import org.driftward.ingest.contract.ForeignCode;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Side;
 import org.driftward.ingest.contract.Stay;
+import org.driftward.ingest.contract.UnmappedCode;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Drift;
@@ -171,6 +173,12 @@ final class SchemaSamples {
                       "POST /fhir",
                       "application/fhir+json",
                       "[".getBytes(StandardCharsets.UTF_8))
+                  .withUnmapped(
+                      List.of(
+                          new UnmappedCode(
+                              new ForeignCode("http/feed", "urn:gateway", "HF"),
+                              "Heart rate",
+                              "bpm")))
                   .asReplayOf("R-1"),
               at(5),
               List.of(new Fault("", "malformed-resource", "This is no R4 Bundle"))));

@@ -9,10 +9,19 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import org.driftward.dashboard.contract.Setting;
+import org.driftward.dashboard.screen.codes.CodeScreen;
+import org.driftward.dashboard.screen.codes.CodesScreen;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.Bytes;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.CodeDesk.Decision;
+import org.driftward.ingest.contract.CodeDesk.Mapped;
+import org.driftward.ingest.contract.CodeDesk.Meant;
+import org.driftward.ingest.contract.CodeDesk.Opened;
+import org.driftward.ingest.contract.CodeDesk.Seen;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.FileImport;
+import org.driftward.ingest.contract.ForeignCode;
 import org.driftward.ingest.contract.IntakeDesk.Feed;
 import org.driftward.ingest.contract.IntakeDesk.Filter;
 import org.driftward.ingest.contract.IntakeDesk.Line;
@@ -20,6 +29,7 @@ import org.driftward.ingest.contract.IntakeDesk.Refusal;
 import org.driftward.ingest.contract.IntakeDesk.RefusalPage;
 import org.driftward.ingest.contract.IntakeDesk.Replay;
 import org.driftward.ingest.contract.IntakeDesk.State;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** The pages of intake as they reach a browser. */
@@ -38,6 +48,19 @@ class IntakePagesTest {
           14,
           List.of(FAULT),
           State.REFUSED);
+
+  private static final Seen SEEN =
+      new Seen(
+          "C-1",
+          new ForeignCode("hl7:GATEWAY|NORTH", "L", "HF"),
+          "Herzfrequenz <1>",
+          List.of("Schlaege"),
+          14,
+          NOW.minusSeconds(600),
+          NOW,
+          "R-1");
+  private static final Meant MEANT =
+      new Meant(true, "heart-rate", null, null, null, Map.of(), Map.of("Schlaege", "/min"));
 
   @Test
   void shouldSayOfEachFeedHowItGoes() {
@@ -81,6 +104,41 @@ class IntakePagesTest {
         .doesNotContain("<b>\r");
   }
 
+  @Test
+  void shouldListTheCodesThatNobodyHasMapped() {
+    assertThat(intake(Filter.OPEN))
+        .contains("/intake/codes/C-1", "Herzfrequenz &lt;1&gt;", "14 messages", "Schlaege")
+        .contains("Mapped here: 1", "Heart rate, for every feed");
+  }
+
+  @Test
+  void shouldAskOnlyWhatTheChosenFindingNeeds() {
+    var unsaid = new Opened(SEEN, 14, List.of());
+
+    assertThat(code(unsaid, null)).contains("Nobody has said").doesNotContain("name=\"unit\"");
+    assertThat(code(unsaid, "heart-rate"))
+        .contains("such as /min", "name=\"unit\"", "<code>Schlaege</code> means")
+        .contains("It means Heart rate", "Replay the 14 held messages")
+        .doesNotContain("name=\"site\"", "name=\"answers\"");
+    assertThat(code(unsaid, "pulse-amplitude"))
+        .contains("<option value=\"dorsalis-pedis\">", "<option value=\"left\">")
+        .doesNotContain("name=\"unit\"");
+    assertThat(code(unsaid, "consciousness"))
+        .contains("name=\"option\" value=\"unresponsive\"")
+        .doesNotContain("name=\"unit\"", "name=\"side\"");
+  }
+
+  @Test
+  void shouldShowWhatACodeMeansAndWhoSaidSo() {
+    var said = List.of(new Decision(NOW, "engineer", MEANT), new Decision(NOW, "second", null));
+
+    assertThat(code(new Opened(SEEN, 0, said), null))
+        .contains("It means <b>Heart rate, for every feed</b>", "Take back what it means")
+        .contains("value=\"every\" checked", "name=\"ucum\" value=\"/min\"")
+        .contains("engineer said it means Heart rate, for every feed", "second took it back")
+        .doesNotContain("Replay the");
+  }
+
   private static String intake(Filter filter) {
     var feed =
         new Feed(
@@ -110,7 +168,17 @@ class IntakePagesTest {
             List.of());
     var page = new RefusalPage(List.of(LINE), "R-1", List.of("wrong-unit"));
     var screen = IntakeScreen.of(List.of(feed), List.of(file), page, filter, NOW, ZoneOffset.UTC);
-    return Rendering.html("intake", Map.of("frame", frame(), "intake", screen));
+    var codes =
+        CodesScreen.of(
+            List.of(SEEN),
+            List.of(new Mapped(SEEN, new Decision(NOW, "engineer", MEANT))),
+            new Findings(Catalogue.shipped()));
+    return Rendering.html("intake", Map.of("frame", frame(), "intake", screen, "codes", codes));
+  }
+
+  private static String code(Opened opened, @Nullable String chosen) {
+    var screen = CodeScreen.of(opened, chosen, Catalogue.shipped(), true);
+    return Rendering.html("code", Map.of("frame", frame(), "code", screen));
   }
 
   private static Frame frame() {

@@ -15,10 +15,10 @@ import org.driftward.ingest.core.IntakeRules;
 import org.driftward.ingest.core.Reading;
 import org.driftward.ingest.core.mapping.CodeMap;
 import org.driftward.ingest.core.mapping.CodeMapSource;
+import org.driftward.ingest.core.mapping.CodeRules;
 import org.driftward.ingest.core.mapping.CodeTable;
-import org.driftward.ingest.core.mapping.ForeignCode;
-import org.driftward.ingest.core.mapping.Meaning;
 import org.driftward.ingest.mapping.CodeMapFile;
+import org.driftward.ingest.unit.UcumConversion;
 
 /** Turns the settings into the pure core, which knows no configuration. */
 @Singleton
@@ -65,27 +65,21 @@ public class IngestBeans {
     return new EncounterReader(limits);
   }
 
-  /** The catalogue's own codes, then the site's file, then whatever else knows codes. */
   @Produces
   @Singleton
-  CodeMap codeMap(Catalogue catalogue, IngestConfig config, @Any Instance<CodeMapSource> further) {
-    var maps = new ArrayList<CodeMap>();
-    maps.add(CodeTable.of(catalogue));
-    maps.add(CodeMapFile.read(catalogue, config.codeMap()));
-    further.forEach(source -> maps.add(new Current(source)));
-    return CodeMap.firstOf(maps);
+  CodeRules codeRules(Catalogue catalogue) {
+    return new CodeRules(catalogue, new UcumConversion()::convert);
   }
 
-  /** Asks the source anew each time, because people edit it. */
-  private record Current(CodeMapSource source) implements CodeMap {
-    @Override
-    public Optional<Meaning> find(ForeignCode code) {
-      return source.codes().find(code);
-    }
-
-    @Override
-    public Optional<String> unit(String word) {
-      return source.codes().unit(word);
-    }
+  /** What people say on the page, then the site's file, then ours, then the catalogue itself. */
+  @Produces
+  @Singleton
+  CodeMap codeMap(CodeRules rules, IngestConfig config, @Any Instance<CodeMapSource> further) {
+    var maps = new ArrayList<CodeMap>();
+    further.forEach(source -> maps.add(source.live()));
+    config.codeMap().ifPresent(file -> maps.add(CodeMapFile.read(rules, file)));
+    maps.add(CodeMapFile.shipped(rules));
+    maps.add(CodeTable.of(rules.catalogue()));
+    return CodeMap.firstOf(maps);
   }
 }

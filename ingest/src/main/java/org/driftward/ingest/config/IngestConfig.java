@@ -35,7 +35,7 @@ public interface IngestConfig {
   @WithDefault("PT5S")
   Duration retryAfter();
 
-  /** The site's mapping of foreign codes, a YAML file; without it, the one that ships. */
+  /** The site's mapping of foreign codes, a YAML file; laid over the one that ships. */
   Optional<Path> codeMap();
 
   /** HL7 v2 over MLLP. */
@@ -56,7 +56,7 @@ public interface IngestConfig {
     @WithDefault("64")
     int maxConnections();
 
-    /** The largest message; a larger one is answered AR and its connection closed. */
+    /** The largest message; of a larger one, answered AR, only the beginning is kept. */
     @WithDefault("1M")
     MemorySize maxMessage();
 

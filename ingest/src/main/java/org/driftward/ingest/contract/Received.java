@@ -1,5 +1,6 @@
 package org.driftward.ingest.contract;
 
+import java.util.List;
 import java.util.Objects;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.jspecify.annotations.Nullable;
@@ -10,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Received {
 
+  /** So many are named; a message of more names the first. */
+  private static final int MOST_UNMAPPED = 200;
+
   private final String origin;
   private final Source source;
   private final String target;
@@ -17,6 +21,7 @@ public final class Received {
   private final byte[] bytes;
   private final @Nullable String refusal;
   private final @Nullable String replayOf;
+  private final List<UnmappedCode> unmapped;
 
   /**
    * @param origin who sends, for example an account or a feed; the key of {@link Topic#REJECTED}.
@@ -27,7 +32,7 @@ public final class Received {
    * @param contentType media type of the bytes
    */
   public Received(String origin, Source source, String target, String contentType, byte[] bytes) {
-    this(origin, source, target, contentType, bytes.clone(), null, null);
+    this(origin, source, target, contentType, bytes.clone(), null, null, List.of());
   }
 
   private Received(
@@ -37,7 +42,8 @@ public final class Received {
       String contentType,
       byte[] bytes,
       @Nullable String refusal,
-      @Nullable String replayOf) {
+      @Nullable String replayOf,
+      List<UnmappedCode> unmapped) {
     this.origin = Objects.requireNonNull(origin, "origin");
     this.source = Objects.requireNonNull(source, "source");
     this.target = Objects.requireNonNull(target, "target");
@@ -45,6 +51,7 @@ public final class Received {
     this.bytes = bytes;
     this.refusal = refusal;
     this.replayOf = replayOf;
+    this.unmapped = unmapped;
   }
 
   /**
@@ -52,12 +59,25 @@ public final class Received {
    * may be read twice, because a crash came between, is so kept once.
    */
   public Received named(String id) {
-    return new Received(origin, source, target, contentType, bytes, id, replayOf);
+    return new Received(origin, source, target, contentType, bytes, id, replayOf, unmapped);
   }
 
   /** The same as a new attempt for an earlier refusal. */
   public Received asReplayOf(String earlier) {
-    return new Received(origin, source, target, contentType, bytes, refusal, earlier);
+    return new Received(origin, source, target, contentType, bytes, refusal, earlier, unmapped);
+  }
+
+  /**
+   * The same, once it is known which of its codes nobody has mapped: a refusal of it names them.
+   */
+  public Received withUnmapped(List<UnmappedCode> codes) {
+    var named = codes.stream().distinct().limit(MOST_UNMAPPED).toList();
+    return new Received(origin, source, target, contentType, bytes, refusal, replayOf, named);
+  }
+
+  /** The codes in it that nobody has mapped, as far as it was read. */
+  public List<UnmappedCode> unmapped() {
+    return unmapped;
   }
 
   /** The id that its refusal shall have, or null for a new one. */

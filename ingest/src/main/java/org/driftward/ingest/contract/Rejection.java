@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param base64 the exact bytes, in Base64 (RFC 4648)
  * @param faults every fault found, in the order of the input
  * @param replayOf the earlier refusal that it was an attempt to mend, or null
+ * @param unmapped the codes in it that nobody had mapped, or null where there were none
  */
 public record Rejection(
     String id,
@@ -29,7 +30,8 @@ public record Rejection(
     String contentType,
     String base64,
     List<Fault> faults,
-    @Nullable String replayOf) {
+    @Nullable String replayOf,
+    @Nullable List<UnmappedCode> unmapped) {
 
   public Rejection {
     Objects.requireNonNull(id, "id");
@@ -40,6 +42,7 @@ public record Rejection(
     Objects.requireNonNull(contentType, "contentType");
     Objects.requireNonNull(base64, "base64");
     faults = List.copyOf(faults);
+    unmapped = unmapped == null || unmapped.isEmpty() ? null : List.copyOf(unmapped);
   }
 
   /** A refusal of what came in for the first time. */
@@ -52,7 +55,7 @@ public record Rejection(
       String contentType,
       String base64,
       List<Fault> faults) {
-    this(id, origin, source, target, receivedAt, contentType, base64, faults, null);
+    this(id, origin, source, target, receivedAt, contentType, base64, faults, null, null);
   }
 
   /**
@@ -69,7 +72,8 @@ public record Rejection(
         received.contentType(),
         Base64.getEncoder().encodeToString(received.bytes()),
         faults,
-        received.replayOf());
+        received.replayOf(),
+        received.unmapped());
   }
 
   /** The exact bytes that came in. */

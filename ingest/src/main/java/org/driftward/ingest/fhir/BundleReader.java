@@ -3,7 +3,6 @@ package org.driftward.ingest.fhir;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.core.Rule;
 import org.hl7.fhir.r4.model.Bundle;
@@ -22,20 +21,20 @@ final class BundleReader {
   private final ObservationReader observations;
   private final EncounterReader encounters;
 
-  BundleReader(Catalogue catalogue, EncounterDirectory directory, Clock clock) {
-    this.observations = new ObservationReader(new CodeMap(catalogue), clock);
+  BundleReader(Codings codings, EncounterDirectory directory, Clock clock) {
+    this.observations = new ObservationReader(codings, clock);
     this.encounters = new EncounterReader(directory, clock);
   }
 
   /** Everything that the Bundle says. */
-  Converted read(Bundle bundle, String by) {
+  Converted read(Bundle bundle, Reporter by) {
     var all = new Converted();
     readEach(bundle, by).forEach(all::addAll);
     return all;
   }
 
   /** What each entry says by itself, in the order of the Bundle. */
-  List<Converted> readEach(Bundle bundle, String by) {
+  List<Converted> readEach(Bundle bundle, Reporter by) {
     var references = References.of(bundle);
     var each = new ArrayList<Converted>();
     for (int i = 0; i < bundle.getEntry().size(); i++) {
@@ -46,14 +45,14 @@ final class BundleReader {
     return each;
   }
 
-  Converted read(Observation observation, @Nullable String ifNoneExist, String by) {
+  Converted read(Observation observation, @Nullable String ifNoneExist, Reporter by) {
     var into = new Converted();
     observations.read(observation, "", References.none(), by, ifNoneExist, into);
     return into;
   }
 
   private void entry(
-      BundleEntryComponent entry, String at, References references, String by, Converted into) {
+      BundleEntryComponent entry, String at, References references, Reporter by, Converted into) {
     var method = entry.getRequest().getMethod();
     if (method != null && method != HTTPVerb.POST && method != HTTPVerb.PUT) {
       into.fault(

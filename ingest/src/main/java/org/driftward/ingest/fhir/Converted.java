@@ -2,9 +2,11 @@ package org.driftward.ingest.fhir;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.EncounterChange.Put;
 import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.contract.UnmappedCode;
 import org.driftward.ingest.core.Rule;
 
 /**
@@ -12,7 +14,7 @@ import org.driftward.ingest.core.Rule;
  * one thread.
  *
  * <p>{@code faults} refuse; {@code unmapped} are observations of things the catalogue does not
- * know: reported and kept, but no reason to refuse the rest.
+ * know: reported and kept, but no reason to refuse the rest. {@code codes} are theirs.
  */
 final class Converted {
 
@@ -20,6 +22,7 @@ final class Converted {
   final List<Assessment> assessments = new ArrayList<>();
   final List<Fault> faults = new ArrayList<>();
   final List<Fault> unmapped = new ArrayList<>();
+  final List<UnmappedCode> codes = new ArrayList<>();
   private final List<String> changePointers = new ArrayList<>();
   private final List<String> assessmentPointers = new ArrayList<>();
 
@@ -40,13 +43,15 @@ final class Converted {
     assessmentPointers.addAll(other.assessmentPointers);
     faults.addAll(other.faults);
     unmapped.addAll(other.unmapped);
+    codes.addAll(other.codes);
   }
 
   void fault(String pointer, Rule rule, String detail) {
     faults.add(new Fault(pointer, rule.word(), detail));
   }
 
-  void unmapped(String pointer) {
+  void unmapped(String pointer, Optional<UnmappedCode> code) {
+    code.ifPresent(codes::add);
     unmapped.add(
         new Fault(pointer, Rule.UNMAPPED_CODE.word(), "The catalogue has no such finding"));
   }

@@ -21,6 +21,7 @@ import org.driftward.ingest.core.IntakeLimits;
 import org.driftward.ingest.core.IntakeRules;
 import org.driftward.ingest.core.PutRules;
 import org.driftward.ingest.core.Reading;
+import org.driftward.ingest.core.mapping.CodeMap;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Observation;
 import org.jspecify.annotations.Nullable;
@@ -60,22 +61,23 @@ final class FhirIntake {
       AssessmentIntake intake,
       EncounterDirectory directory,
       Catalogue catalogue,
+      CodeMap codes,
       IntakeRules rules,
       IntakeLimits limits,
       Clock clock) {
     this.intake = intake;
     this.directory = directory;
-    this.reader = new BundleReader(catalogue, directory, clock);
+    this.reader = new BundleReader(new Codings(catalogue, codes), directory, clock);
     this.rules = rules;
     this.putRules = new PutRules(limits);
     this.clock = clock;
   }
 
   Result take(Bundle bundle, Received received, String by, Predicate<String> sees) {
-    var each = reader.readEach(bundle, by);
+    var each = reader.readEach(bundle, new Reporter(by, received.origin()));
     return bundle.getType() == Bundle.BundleType.BATCH
-        ? new BatchIntake(this, received, sees).take(each)
-        : keep(each, received, sees);
+        ? new BatchIntake(this, withUnmapped(received, each), sees).take(each)
+        : keep(each, withUnmapped(received, each), sees);
   }
 
   Result take(
@@ -84,7 +86,12 @@ final class FhirIntake {
       Received received,
       String by,
       Predicate<String> sees) {
-    return keep(List.of(reader.read(observation, ifNoneExist, by)), received, sees);
+    var one = List.of(reader.read(observation, ifNoneExist, new Reporter(by, received.origin())));
+    return keep(one, withUnmapped(received, one), sees);
+  }
+
+  private static Received withUnmapped(Received received, List<Converted> each) {
+    return received.withUnmapped(each.stream().flatMap(one -> one.codes.stream()).toList());
   }
 
   /** What could not even be read. */

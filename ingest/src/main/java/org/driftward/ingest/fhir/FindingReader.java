@@ -2,7 +2,6 @@ package org.driftward.ingest.fhir;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.CatalogueEntry.Kind;
 import org.driftward.ingest.contract.CodeSystem;
 import org.driftward.ingest.contract.Finding;
@@ -12,6 +11,7 @@ import org.driftward.ingest.contract.FindingValue.Coded;
 import org.driftward.ingest.contract.FindingValue.Grade;
 import org.driftward.ingest.contract.FindingValue.Text;
 import org.driftward.ingest.core.Rule;
+import org.driftward.ingest.fhir.Codings.Known;
 import org.driftward.ingest.unit.UcumConversion;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.IntegerType;
@@ -22,28 +22,28 @@ import org.hl7.fhir.r4.model.Type;
 /** Turns the value of an Observation or of one of its components into a finding. Thread-safe. */
 final class FindingReader {
 
-  private final CodeMap codes;
+  private final Codings codings;
   private final UcumConversion units = new UcumConversion();
 
-  FindingReader(CodeMap codes) {
-    this.codes = codes;
+  FindingReader(Codings codings) {
+    this.codings = codings;
   }
 
   /** The finding, or empty with a fault in {@code into}. */
-  Optional<Finding> read(
-      CatalogueEntry entry, FindingKey key, Type value, String pointer, Converted into) {
+  Optional<Finding> read(Known known, FindingKey key, Type value, String pointer, Converted into) {
     Optional<? extends FindingValue> read =
-        switch (entry.kind()) {
-          case QUANTITY -> quantity(entry, value, pointer, into);
+        switch (known.entry().kind()) {
+          case QUANTITY -> quantity(known, value, pointer, into);
           case GRADE -> grade(value, pointer, into);
-          case CODED -> coded(entry, value, pointer, into);
+          case CODED -> coded(known, value, pointer, into);
           case TEXT -> text(value, pointer, into);
         };
     return read.map(found -> new Finding(key, found));
   }
 
   private Optional<FindingValue.Quantity> quantity(
-      CatalogueEntry entry, Type value, String pointer, Converted into) {
+      Known known, Type value, String pointer, Converted into) {
+    var entry = known.entry();
     if (!(value instanceof Quantity quantity) || quantity.getValue() == null) {
       return wrongKind(entry.kind(), pointer, into);
     }
@@ -57,20 +57,20 @@ final class FindingReader {
     if (!FindingValue.Quantity.fits(quantity.getValue())) {
       return tooLong(pointer, into);
     }
-    var unit = quantity.getCode();
-    if (unit == null || !CodeSystem.UCUM.equals(quantity.getSystem())) {
+    var unit = codings.unit(known, quantity);
+    if (unit.isEmpty()) {
       into.fault(
           pointer + "/valueQuantity/code",
           Rule.WRONG_UNIT,
           "A unit is a UCUM code with system " + CodeSystem.UCUM + ", for example " + entry.unit());
       return Optional.empty();
     }
-    var converted = units.convert(quantity.getValue(), unit, entry.unit());
+    var converted = units.convert(quantity.getValue(), unit.get(), entry.unit());
     if (converted.isEmpty()) {
       into.fault(
           pointer + "/valueQuantity/code",
           Rule.WRONG_UNIT,
-          "\"" + unit + "\" cannot be converted to " + entry.unit());
+          "\"" + unit.get() + "\" cannot be converted to " + entry.unit());
     } else if (!FindingValue.Quantity.fits(converted.get())) {
       return tooLong(pointer, into);
     }
@@ -103,16 +103,21 @@ final class FindingReader {
     }
   }
 
-  private Optional<Coded> coded(CatalogueEntry entry, Type value, String pointer, Converted into) {
-    if (!(value instanceof CodeableConcept concept)) {
-      return wrongKind(entry.kind(), pointer, into);
+  private Optional<Coded> coded(Known known, Type value, String pointer, Converted into) {
+    var option =
+        value instanceof CodeableConcept concept
+            ? codings.option(known, concept)
+            : value instanceof StringType words
+                ? codings.option(known, words.getValue())
+                : Optional.<String>empty();
+    if (option.isEmpty() && !(value instanceof CodeableConcept)) {
+      return wrongKind(known.entry().kind(), pointer, into);
     }
-    var option = codes.option(entry, concept);
     if (option.isEmpty()) {
       into.fault(
           pointer + "/valueCodeableConcept",
           Rule.UNKNOWN_OPTION,
-          "No coding of the answer is known; the options are " + entry.options());
+          "No coding of the answer is known; the options are " + known.entry().options());
     }
     return option.map(Coded::new);
   }

@@ -32,18 +32,18 @@ final class ObservationFindings {
     }
   }
 
-  private final CodeMap codes;
+  private final Codings codings;
   private final FindingReader values;
 
-  ObservationFindings(CodeMap codes) {
-    this.codes = codes;
-    this.values = new FindingReader(codes);
+  ObservationFindings(Codings codings) {
+    this.codings = codings;
+    this.values = new FindingReader(codings);
   }
 
-  List<Finding> read(Observation observation, String pointer, Converted into) {
+  List<Finding> read(Observation observation, String feed, String pointer, Converted into) {
     var found = new ArrayList<Finding>();
-    if (!codes.isPanel(observation.getCode())) {
-      finding(observation.getCode(), observation.getValue(), observation, pointer, into)
+    if (!codings.isPanel(observation.getCode())) {
+      finding(observation.getCode(), observation.getValue(), observation, feed, pointer, into)
           .ifPresent(found::add);
     }
     var components = observation.getComponent();
@@ -53,6 +53,7 @@ final class ObservationFindings {
               component.getCode(),
               component.getValue(),
               observation,
+              feed,
               pointer + "/component/" + i,
               into)
           .ifPresent(finding -> add(finding, found, pointer, into));
@@ -69,16 +70,16 @@ final class ObservationFindings {
   }
 
   /** Only of an Observation in which no finding was found. */
-  Emptiness emptiness(Observation observation) {
+  Emptiness emptiness(Observation observation, String feed) {
     if (observation.hasHasMember()) {
       return Emptiness.GROUPS;
     }
-    boolean panel = codes.isPanel(observation.getCode());
-    boolean ours = codes.finding(observation.getCode()).isPresent();
+    boolean panel = codings.isPanel(observation.getCode());
+    boolean ours = codings.finding(observation.getCode(), feed).isPresent();
     boolean oursInside =
         observation.getComponent().stream()
             .map(ObservationComponentComponent::getCode)
-            .anyMatch(code -> codes.finding(code).isPresent());
+            .anyMatch(code -> codings.finding(code, feed).isPresent());
     if (!ours && !oursInside) {
       return panel && !observation.hasComponent() ? Emptiness.GROUPS : Emptiness.UNKNOWN;
     }
@@ -87,6 +88,11 @@ final class ObservationFindings {
             || observation.getComponent().stream()
                 .anyMatch(ObservationComponentComponent::hasDataAbsentReason);
     return said ? Emptiness.NOT_MEASURED : Emptiness.UNSAID;
+  }
+
+  /** Of an Observation without a value, whose code nobody has mapped. */
+  void unmapped(Observation observation, String feed, String pointer, Converted into) {
+    into.unmapped(pointer + "/code", codings.unmapped(observation.getCode(), null, feed));
   }
 
   static boolean hasAnyValue(Observation observation) {
@@ -99,17 +105,18 @@ final class ObservationFindings {
       CodeableConcept code,
       @Nullable Type value,
       Observation observation,
+      String feed,
       String pointer,
       Converted into) {
-    var entry = codes.finding(code);
+    var known = codings.finding(code, feed);
     if (value == null) {
       return Optional.empty();
     }
-    if (entry.isEmpty()) {
-      into.unmapped(pointer + "/code");
+    if (known.isEmpty()) {
+      into.unmapped(pointer + "/code", codings.unmapped(code, value, feed));
       return Optional.empty();
     }
-    var key = BodySite.key(entry.get(), observation, pointer, into);
-    return key.flatMap(found -> values.read(entry.get(), found, value, pointer, into));
+    var key = BodySite.key(known.get(), observation, pointer, into);
+    return key.flatMap(found -> values.read(known.get(), found, value, pointer, into));
   }
 }

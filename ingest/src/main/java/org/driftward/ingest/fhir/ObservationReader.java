@@ -20,8 +20,8 @@ final class ObservationReader {
   private final ObservationFindings findings;
   private final Clock clock;
 
-  ObservationReader(CodeMap codes, Clock clock) {
-    this.findings = new ObservationFindings(codes);
+  ObservationReader(Codings codings, Clock clock) {
+    this.findings = new ObservationFindings(codings);
     this.clock = clock;
   }
 
@@ -30,14 +30,14 @@ final class ObservationReader {
    * is known; nothing where nothing was measured, or where it only groups its members.
    *
    * @param pointer JSON pointer to the Observation in the request
-   * @param by who sends, where the Observation names no performer
+   * @param by who sends
    * @param condition create it only if it does not exist, or null
    */
   void read(
       Observation observation,
       String pointer,
       References references,
-      String by,
+      Reporter by,
       @Nullable String condition,
       Converted into) {
     var status = ObservationStatus.of(observation, pointer, into);
@@ -54,7 +54,7 @@ final class ObservationReader {
       @Nullable Status status,
       String pointer,
       References references,
-      String by,
+      Reporter by,
       @Nullable String condition,
       Converted into) {
     int faultsBefore = into.faults.size();
@@ -70,7 +70,7 @@ final class ObservationReader {
     if (condition != null) {
       Condition.holds(condition, Condition.deciding(observation.getIdentifier()), pointer, into);
     }
-    var found = found(observation, status, pointer, into);
+    var found = found(observation, status, by.feed(), pointer, into);
     if (into.faults.size() > faultsBefore || status == null) {
       return;
     }
@@ -81,8 +81,9 @@ final class ObservationReader {
     }
     boolean takenBack =
         status == Status.RETRACTED || (status == Status.AMENDED && found.isEmpty() && !conditional);
-    if (found.isEmpty() && !(takenBack && findings.emptiness(observation).takesBack(status))) {
-      noteEmpty(observation, pointer, into);
+    if (found.isEmpty()
+        && !(takenBack && findings.emptiness(observation, by.feed()).takesBack(status))) {
+      noteEmpty(observation, by.feed(), pointer, into);
       return;
     }
     // Not known before, it is a first statement; known, the lowest revision changes nothing.
@@ -98,28 +99,32 @@ final class ObservationReader {
             takenAt,
             observation.getIssued() == null ? clock.instant() : observation.getIssued().toInstant(),
             Assessment.Source.FHIR,
-            performer(observation).orElse(by),
+            performer(observation).orElse(by.account()),
             stated == Status.FINAL ? null : reason(observation),
             found));
   }
 
   /** What was entered in error may be unreadable, and is taken back all the same. */
   private List<Finding> found(
-      Observation observation, @Nullable Status status, String pointer, Converted into) {
+      Observation observation,
+      @Nullable Status status,
+      String feed,
+      String pointer,
+      Converted into) {
     if (status != Status.RETRACTED) {
-      return findings.read(observation, pointer, into);
+      return findings.read(observation, feed, pointer, into);
     }
     var apart = new Converted();
-    var readable = findings.read(observation, pointer, apart);
+    var readable = findings.read(observation, feed, pointer, apart);
     return apart.faults.isEmpty() ? readable : List.of();
   }
 
-  private void noteEmpty(Observation observation, String pointer, Converted into) {
-    switch (findings.emptiness(observation)) {
+  private void noteEmpty(Observation observation, String feed, String pointer, Converted into) {
+    switch (findings.emptiness(observation, feed)) {
       case UNKNOWN -> {
         // What has a value was noted where it stands.
         if (!ObservationFindings.hasAnyValue(observation)) {
-          into.unmapped(pointer + "/code");
+          findings.unmapped(observation, feed, pointer, into);
         }
       }
       case UNSAID ->

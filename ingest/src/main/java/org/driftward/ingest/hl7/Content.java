@@ -7,13 +7,14 @@ import java.util.regex.Pattern;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.EncounterChange;
 import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.contract.UnmappedCode;
 import org.driftward.ingest.core.Rule;
 
 /**
  * What a message says in our words, gathered while it is read. Used by one thread.
  *
  * <p>{@code faults} refuse the message; {@code unmapped} are results of things that the catalogue
- * does not know: reported and kept, but no reason to refuse the rest.
+ * does not know: reported and kept, but no reason to refuse the rest. {@code codes} are theirs.
  */
 final class Content {
 
@@ -23,6 +24,7 @@ final class Content {
   final List<Assessment> assessments = new ArrayList<>();
   final List<Fault> faults = new ArrayList<>();
   final List<Fault> unmapped = new ArrayList<>();
+  final List<UnmappedCode> codes = new ArrayList<>();
   private final List<Hl7Segment> results = new ArrayList<>();
 
   void add(Assessment assessment, Hl7Segment obx) {

@@ -2,6 +2,7 @@ package org.driftward.ingest.hl7;
 
 import jakarta.inject.Singleton;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletionException;
@@ -18,7 +19,6 @@ import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.core.PatientEncounters;
 import org.driftward.ingest.core.Rule;
 import org.driftward.ingest.core.mapping.CodeMap;
-import org.driftward.ingest.core.mapping.UnmappedCodes;
 import org.driftward.ingest.hl7.Hl7Format.NotHl7Exception;
 
 /**
@@ -31,6 +31,17 @@ public final class Hl7Door {
 
   /** Media type of the delimited encoding. */
   public static final String MEDIA_TYPE = "application/hl7-v2+er7";
+
+  /** Where whole messages are sent to, so that they can be replayed. */
+  static final String TARGET = "MLLP";
+
+  /**
+   * Where parts of messages are kept as sent to. No gate takes them: cut off inside a number, a
+   * part would say what its sender never said.
+   */
+  static final String TARGET_OF_PARTS = "MLLP, cut off";
+
+  private static final int KEPT_OF_TOO_LARGE = 1 << 16;
 
   private static final Pattern VERSION =
       Pattern.compile("2\\.(3(\\.1)?|4|5(\\.1)?|6|7(\\.1)?|8(\\.[12])?)");
@@ -50,7 +61,6 @@ public final class Hl7Door {
       PatientEncounters encounters,
       Catalogue catalogue,
       CodeMap codes,
-      UnmappedCodes unmapped,
       IngestConfig config,
       Clock clock) {
     this.intake = intake;
@@ -62,7 +72,7 @@ public final class Hl7Door {
             config.mllp().patientAuthority(),
             config.clockSkew());
     var patients = new PatientReader(settings);
-    this.results = new ResultReader(catalogue, codes, unmapped, patients);
+    this.results = new ResultReader(catalogue, codes, patients);
     this.moves = new MoveReader(settings, patients, directory);
     this.merges = new MergeReader(patients, directory, encounters);
     this.clock = clock;
@@ -79,19 +89,50 @@ public final class Hl7Door {
       var received = received(read.header().feed(), message);
       return Acknowledgement.of(read, orUnavailable(() -> judge(read, received)), now);
     } catch (NotHl7Exception e) {
-      var rejected = new Verdict.Rejected(ErrorCode.DATA_TYPE_ERROR, e.fault());
+      var received = received("hl7:unreadable", message);
       return Acknowledgement.of(
-          format.substitute(message),
-          orUnavailable(() -> kept(received("hl7:unreadable", message), rejected)),
-          now);
+          format.substitute(message), orUnavailable(() -> kept(received, unreadable(e))), now);
     }
   }
 
-  /** The answer to a message of which only the beginning was read. Nothing is kept. */
-  public byte[] tooLarge(byte[] beginning) {
-    var fault = new Fault("", Rule.TOO_MANY.word(), "The message is larger than is taken");
+  /**
+   * What came in before, once more; its answer goes to nobody.
+   *
+   * @param before keeps its origin, whatever feed the bytes name now
+   */
+  Verdict takeAgain(Received before) {
+    try {
+      var read = format.read(before.bytes());
+      return orUnavailable(() -> judge(read, before));
+    } catch (NotHl7Exception e) {
+      return orUnavailable(() -> kept(before, unreadable(e)));
+    }
+  }
+
+  private static Verdict.Rejected unreadable(NotHl7Exception e) {
+    return new Verdict.Rejected(ErrorCode.DATA_TYPE_ERROR, e.fault());
+  }
+
+  /**
+   * The answer to a message that is larger than is taken. Its first part is kept, so that its
+   * sender can be found.
+   *
+   * @param beginning at least the header
+   * @param length of the whole message in bytes, as far as it came
+   */
+  public byte[] tooLarge(byte[] beginning, long length) {
+    var part = Arrays.copyOf(beginning, Math.min(beginning.length, KEPT_OF_TOO_LARGE));
+    var substitute = format.substitute(part);
+    var fault =
+        new Fault(
+            "",
+            Rule.TOO_MANY.word(),
+            "The message has %d bytes, more than is taken; the first %d are kept"
+                .formatted(length, part.length));
     var rejected = new Verdict.Rejected(ErrorCode.DATA_TYPE_ERROR, fault);
-    return Acknowledgement.of(format.substitute(beginning), rejected, clock.instant());
+    var received = part(substitute.header().feed(), part);
+    return Acknowledgement.of(
+        substitute, orUnavailable(() -> kept(received, rejected)), clock.instant());
   }
 
   /**
@@ -100,7 +141,7 @@ public final class Hl7Door {
    */
   public void keepBroken(byte[] part, String why) {
     var fault = new Fault("", Rule.MALFORMED_RESOURCE.word(), why);
-    orUnavailable(() -> kept(received("hl7:broken", part), new Verdict.Refused(List.of(fault))));
+    orUnavailable(() -> kept(part("hl7:broken", part), new Verdict.Refused(List.of(fault))));
   }
 
   /** Not to be answered by Kafka is one verdict, however it comes about. */
@@ -142,7 +183,7 @@ public final class Hl7Door {
     } else {
       return unsupported(header, received);
     }
-    return keep(into, received);
+    return keep(into, received.withUnmapped(into.codes));
   }
 
   private Verdict unsupported(Hl7Message.Header header, Received received) {
@@ -196,7 +237,11 @@ public final class Hl7Door {
   }
 
   private static Received received(String feed, byte[] message) {
-    return new Received(origin(feed), Assessment.Source.HL7, "MLLP", MEDIA_TYPE, message);
+    return new Received(origin(feed), Assessment.Source.HL7, TARGET, MEDIA_TYPE, message);
+  }
+
+  private static Received part(String feed, byte[] part) {
+    return new Received(origin(feed), Assessment.Source.HL7, TARGET_OF_PARTS, MEDIA_TYPE, part);
   }
 
   /** It becomes a key; what a stranger writes there must not become anything else. */

@@ -10,13 +10,13 @@ import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
+import org.driftward.ingest.contract.ForeignCode;
 import org.driftward.ingest.contract.Side;
+import org.driftward.ingest.contract.UnmappedCode;
 import org.driftward.ingest.core.Rule;
 import org.driftward.ingest.core.mapping.CodeMap;
-import org.driftward.ingest.core.mapping.CodeTable;
-import org.driftward.ingest.core.mapping.ForeignCode;
 import org.driftward.ingest.core.mapping.Meaning;
-import org.driftward.ingest.core.mapping.UnmappedCodes;
+import org.driftward.ingest.core.mapping.Systems;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,14 +29,12 @@ final class ResultReader {
 
   private final Catalogue catalogue;
   private final CodeMap codes;
-  private final UnmappedCodes unmapped;
   private final PatientReader patients;
   private final ValueReader values;
 
-  ResultReader(Catalogue catalogue, CodeMap codes, UnmappedCodes unmapped, PatientReader patients) {
+  ResultReader(Catalogue catalogue, CodeMap codes, PatientReader patients) {
     this.catalogue = catalogue;
     this.codes = codes;
-    this.unmapped = unmapped;
     this.patients = patients;
     this.values = new ValueReader(codes);
   }
@@ -131,8 +129,9 @@ final class ResultReader {
         finding);
   }
 
-  private void unmapped(ForeignCode code, Hl7Segment obx, Content into) {
-    unmapped.seen(code, nullIfEmpty(obx.value(3, 2)), nullIfEmpty(obx.value(6)));
+  private static void unmapped(ForeignCode code, Hl7Segment obx, Content into) {
+    UnmappedCode.of(code.source(), code.system(), code.code(), obx.value(3, 2), obx.value(6))
+        .ifPresent(into.codes::add);
     into.unmapped.add(
         new Fault(
             obx.pointer(3),
@@ -161,7 +160,7 @@ final class ResultReader {
       CatalogueEntry entry, Meaning meaning, Hl7Segment obx, Content into) {
     var own = new ArrayList<String>();
     for (int i = 0; i < obx.repetitions(SITE); i++) {
-      if (CodeTable.OURS.contains(obx.value(SITE, i, 3, 1))) {
+      if (Systems.OURS.contains(obx.value(SITE, i, 3, 1))) {
         own.add(obx.value(SITE, i, 1, 1));
       }
     }
@@ -186,9 +185,5 @@ final class ResultReader {
       }
     }
     return null;
-  }
-
-  private static @Nullable String nullIfEmpty(String text) {
-    return text.isEmpty() ? null : text;
   }
 }

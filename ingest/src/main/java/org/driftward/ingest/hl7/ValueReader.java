@@ -14,8 +14,8 @@ import org.driftward.ingest.contract.FindingValue.Quantity;
 import org.driftward.ingest.contract.FindingValue.Text;
 import org.driftward.ingest.core.Rule;
 import org.driftward.ingest.core.mapping.CodeMap;
-import org.driftward.ingest.core.mapping.CodeTable;
 import org.driftward.ingest.core.mapping.Meaning;
+import org.driftward.ingest.core.mapping.Systems;
 import org.driftward.ingest.unit.UcumConversion;
 
 /** The value of a result, OBX-5, by its type, OBX-2, and its unit, OBX-6. Thread-safe. */
@@ -85,7 +85,7 @@ final class ValueReader {
     }
     return "UCUM".equals(obx.value(UNIT, 3))
         ? Optional.of(word)
-        : codes.unit(word).or(() -> Optional.of(word));
+        : meaning.ucum(word).or(() -> codes.unit(word)).or(() -> Optional.of(word));
   }
 
   private static Optional<Grade> grade(Hl7Segment obx, Content into) {
@@ -134,23 +134,32 @@ final class ValueReader {
     return exact && single ? obx.value(VALUE, 2) : "<>";
   }
 
-  /** By our own words if the sender says so, else as the code map says of this code. */
-  private static Optional<Coded> coded(
+  private Optional<Coded> coded(
       CatalogueEntry entry, Meaning meaning, Hl7Segment obx, Content into) {
-    var code = obx.value(VALUE, 1);
-    var ours =
-        CodeTable.OURS.contains(obx.value(VALUE, 3)) || CodeTable.OURS.contains(obx.value(3, 3));
-    var option =
-        ours && entry.options().contains(code)
-            ? Optional.of(code)
-            : meaning.option(code).or(() -> meaning.option(obx.value(VALUE, 2)));
+    var option = option(entry, meaning, obx);
     if (option.isEmpty()) {
       into.fault(
           obx.pointer(VALUE),
           Rule.UNKNOWN_OPTION,
-          "\"" + code + "\" is not mapped to one of " + String.join(", ", entry.options()));
+          "\""
+              + obx.value(VALUE, 1)
+              + "\" is not mapped to one of "
+              + String.join(", ", entry.options()));
     }
     return option.map(Coded::new);
+  }
+
+  /** By our own words if the sender says so, else as the code map says of answer or code. */
+  private Optional<String> option(CatalogueEntry entry, Meaning meaning, Hl7Segment obx) {
+    var code = obx.value(VALUE, 1);
+    var system = obx.value(VALUE, 3);
+    boolean ours = Systems.OURS.contains(system) || Systems.OURS.contains(obx.value(3, 3));
+    return ours && entry.options().contains(code)
+        ? Optional.of(code)
+        : codes
+            .answer(system, code, entry.code())
+            .or(() -> meaning.option(code))
+            .or(() -> meaning.option(obx.value(VALUE, 2)));
   }
 
   private static Optional<Text> text(Hl7Segment obx, Content into) {

@@ -7,6 +7,7 @@ import jakarta.inject.Singleton;
 import java.util.EnumMap;
 import java.util.Map;
 import org.driftward.ingest.contract.Assessment.Source;
+import org.driftward.ingest.contract.Received;
 
 /** What intake counts. Thread-safe. */
 @Singleton
@@ -15,6 +16,7 @@ public class IntakeMetrics {
   private final Map<Source, Counter> accepted = new EnumMap<>(Source.class);
   private final Map<Source, Counter> refused = new EnumMap<>(Source.class);
   private final Map<Source, Counter> oversized = new EnumMap<>(Source.class);
+  private final Counter unmapped;
   private final Counter moved;
   private final Counter unavailable;
   private final Timer acknowledgement;
@@ -30,6 +32,10 @@ public class IntakeMetrics {
       oversized.put(
           source, counter(registry, "intake.oversized", "Requests larger than the limit", source));
     }
+    this.unmapped =
+        Counter.builder("driftward.codes.unmapped")
+            .description("Codes in refused inputs that mean no finding of the catalogue")
+            .register(registry);
     this.moved =
         Counter.builder("driftward.encounters.changed")
             .description("Changes of encounters that Kafka acknowledged")
@@ -57,8 +63,9 @@ public class IntakeMetrics {
     accepted.get(source).increment(assessments);
   }
 
-  void refused(Source source) {
-    refused.get(source).increment();
+  void refused(Received received) {
+    refused.get(received.source()).increment();
+    unmapped.increment(received.unmapped().size());
   }
 
   void moved() {

@@ -173,7 +173,7 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
                     received.origin()))
         .thenApply(
             done -> {
-              metrics.refused(received.source());
+              metrics.refused(received);
               return new Refused(faults);
             });
   }

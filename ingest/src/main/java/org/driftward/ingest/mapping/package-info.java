@@ -1,6 +1,6 @@
 /**
- * Where the mapping of foreign codes comes from: a YAML file that a site edits. What is not mapped
- * is counted here until a desk takes it up.
+ * Where the mapping of foreign codes comes from besides the database: the YAML file that ships, and
+ * the one that a site lays over it.
  */
 @NullMarked
 package org.driftward.ingest.mapping;

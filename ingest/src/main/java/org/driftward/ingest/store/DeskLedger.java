@@ -66,6 +66,7 @@ public class DeskLedger {
         handle -> {
           batch.spans().forEach((slot, span) -> advance(handle, slot, span));
           Refusals.write(handle, batch.refusals());
+          ForeignCodes.write(handle, batch.refusals());
           Feeds.add(handle, batch.minutes());
           return batch;
         });

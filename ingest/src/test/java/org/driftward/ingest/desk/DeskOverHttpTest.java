@@ -11,11 +11,15 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.Bytes;
+import org.driftward.ingest.contract.CodeDesk;
 import org.driftward.ingest.contract.Encounter;
+import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.IntakeDesk;
 import org.driftward.ingest.contract.IntakeDesk.Filter;
 import org.driftward.ingest.contract.IntakeDesk.Sight;
@@ -44,6 +48,7 @@ class DeskOverHttpTest {
   @Inject Broker broker;
   @Inject AssessmentIntake intake;
   @Inject IntakeDesk desk;
+  @Inject CodeDesk codes;
 
   @Test
   void shouldBringInAFileInPartsAndSayHowFarItIs() {
@@ -146,6 +151,48 @@ class DeskOverHttpTest {
               assertThat(feed.origin()).isEqualTo("http/mender");
               assertThat(feed.refused()).isEqualTo(1);
             });
+  }
+
+  @Test
+  @TestSecurity(user = "gateway", roles = AccountRole.ADMIN, augmentors = SeesWardA.class)
+  void shouldBringInWhatWasHeldOnceSomebodySaysWhatItsCodeMeans() {
+    admit("V-f4");
+    var observation =
+        """
+        {"resourceType": "Observation", "status": "final",
+         "code": {"coding": [{"system": "urn:gateway", "code": "HF", "display": "Herzfrequenz"}]},
+         "subject": {"identifier": {"value": "P-V-f4"}},
+         "encounter": {"identifier": {"value": "V-f4"}},
+         "effectiveDateTime": "2026-01-05T11:00:00Z",
+         "valueQuantity": {"value": 71, "unit": "Schlaege"}}
+        """;
+    var sent =
+        given().contentType("application/fhir+json").body(observation).post("/fhir/Observation");
+    assertThat(sent.statusCode()).as(sent.asString()).isEqualTo(201);
+    assertThat(kept("V-f4")).isEmpty();
+    var gateway = new Sight("gateway", WardScope.of(Set.of("ward-a")));
+
+    await()
+        .atMost(PATIENCE)
+        .untilAsserted(
+            () ->
+                assertThat(codes.unmapped(gateway))
+                    .extracting(CodeDesk.Seen::text)
+                    .containsExactly("Herzfrequenz"));
+    var code = codes.unmapped(gateway).get(0).id();
+    var meant =
+        new CodeDesk.Meant(
+            false, "heart-rate", null, null, null, Map.of(), Map.of("Schlaege", "/min"));
+    assertThat(codes.map(code, meant, gateway)).isEmpty();
+    assertThat(codes.replay(code, gateway)).isEqualTo(1);
+
+    await().atMost(PATIENCE).untilAsserted(() -> assertThat(kept("V-f4")).hasSize(1));
+    assertThat(kept("V-f4").get(0).findings())
+        .containsExactly(Finding.quantity("heart-rate", "71", "/min"));
+    await()
+        .atMost(PATIENCE)
+        .untilAsserted(() -> assertThat(codes.open(code, gateway).orElseThrow().held()).isZero());
+    assertThat(codes.unmapped(gateway)).isEmpty();
   }
 
   private List<IntakeDesk.Line> mine() {

@@ -12,6 +12,7 @@ import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.EncounterChange;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Patient.Sex;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.hl7.fhir.r4.model.Bundle;
 import org.junit.jupiter.api.Test;
 
@@ -56,7 +57,9 @@ class BundleReaderTest {
   private final FhirFormat format = new FhirFormat();
   private final BundleReader reader =
       new BundleReader(
-          Catalogue.shipped(), encounter -> Optional.empty(), Clock.fixed(NOW, ZoneOffset.UTC));
+          new Codings(Catalogue.shipped(), ShippedCodes.MAP),
+          encounter -> Optional.empty(),
+          Clock.fixed(NOW, ZoneOffset.UTC));
 
   @Test
   void shouldAdmitThePatientToTheBedThatTheLocationsName() {
@@ -98,13 +101,16 @@ class BundleReaderTest {
   void shouldReadTheSameFromXmlAsFromJson() {
     var bundle = format.read(Bundle.class, FhirFormat.JSON, bytes(ADMISSION));
     var xml = bytes(format.write(bundle, FhirFormat.XML));
-    var fromXml = reader.read(format.read(Bundle.class, FhirFormat.XML, xml), "feed");
+    var fromXml =
+        reader.read(
+            format.read(Bundle.class, FhirFormat.XML, xml), new Reporter("feed", "http/feed"));
     assertThat(fromXml.assessments).isEqualTo(read(ADMISSION).assessments);
     assertThat(fromXml.changes).isEqualTo(read(ADMISSION).changes);
   }
 
   private Converted read(String json) {
-    return reader.read(format.read(Bundle.class, FhirFormat.JSON, bytes(json)), "feed");
+    return reader.read(
+        format.read(Bundle.class, FhirFormat.JSON, bytes(json)), new Reporter("feed", "http/feed"));
   }
 
   private static byte[] bytes(String text) {

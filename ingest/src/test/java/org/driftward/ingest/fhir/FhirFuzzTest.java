@@ -12,6 +12,7 @@ import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.fuzz.JsonMutator;
 import org.driftward.ingest.fuzz.MemoryHouse;
 import org.driftward.ingest.fuzz.XmlMutator;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Observation;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,7 @@ class FhirFuzzTest {
               house,
               house,
               Catalogue.shipped(),
+              ShippedCodes.MAP,
               MemoryHouse.RULES,
               MemoryHouse.LIMITS,
               MemoryHouse.CLOCK),

@@ -14,6 +14,7 @@ import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.fhir.FhirIntake.Result;
 import org.driftward.ingest.fuzz.MemoryHouse;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.hl7.fhir.r4.model.Observation;
 import org.junit.jupiter.api.Test;
 
@@ -32,6 +33,7 @@ class FhirIntakeTest {
           house,
           house,
           Catalogue.shipped(),
+          ShippedCodes.MAP,
           MemoryHouse.RULES,
           MemoryHouse.LIMITS,
           MemoryHouse.CLOCK);
@@ -217,6 +219,9 @@ class FhirIntakeTest {
     assertThat(result.assessments()).isEqualTo(1);
     assertThat(result.unmapped()).extracting(Fault::pointer).containsExactly("/component/1/code");
     assertThat(house.rejections).hasSize(1);
+    assertThat(house.rejections.get(0).unmapped())
+        .extracting(seen -> seen.code().code())
+        .containsExactly("8357-6");
   }
 
   @Test

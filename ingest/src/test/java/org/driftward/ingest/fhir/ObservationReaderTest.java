@@ -6,11 +6,23 @@ import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Finding;
+import org.driftward.ingest.contract.FindingKey;
+import org.driftward.ingest.contract.FindingValue;
+import org.driftward.ingest.contract.ForeignCode;
+import org.driftward.ingest.contract.Side;
+import org.driftward.ingest.contract.UnmappedCode;
+import org.driftward.ingest.core.mapping.CodeRow;
+import org.driftward.ingest.core.mapping.CodeRows;
+import org.driftward.ingest.core.mapping.CodeTable;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.hl7.fhir.r4.model.Observation;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -27,7 +39,7 @@ class ObservationReaderTest {
 
   private final BundleReader reader =
       new BundleReader(
-          Catalogue.shipped(),
+          new Codings(Catalogue.shipped(), ShippedCodes.MAP),
           encounter -> java.util.Optional.empty(),
           Clock.fixed(NOW, ZoneOffset.UTC));
 
@@ -155,6 +167,63 @@ class ObservationReaderTest {
     assertThat(converted.unmapped)
         .singleElement()
         .satisfies(fault -> assertThat(fault.rule()).isEqualTo("unmapped-code"));
+    assertThat(converted.codes)
+        .containsExactly(
+            new UnmappedCode(
+                new ForeignCode("http/feed", "http://loinc.org", "2823-3"), null, "mmol/L"));
+  }
+
+  /** The row may as well stand in a site's file, or be what somebody said on the page. */
+  @Test
+  void shouldReadByTheMapWhatTheCodeSaysOfSiteUnitAndAnswer() {
+    var pulse = row("DPL", "pulse-amplitude", "dorsalis-pedis", Side.LEFT, Map.of(), Map.of());
+    var rate = row("HF", "heart-rate", null, null, Map.of(), Map.of("Schlaege", "/min"));
+    var awake = row("VIG", "consciousness", null, null, Map.of("wach", "alert"), Map.of());
+    var mapped =
+        new BundleReader(
+            new Codings(
+                Catalogue.shipped(),
+                CodeTable.of(ShippedCodes.RULES, CodeRows.of(List.of(pulse, rate, awake)))),
+            encounter -> java.util.Optional.empty(),
+            Clock.fixed(NOW, ZoneOffset.UTC));
+
+    assertThat(findings(mapped, "DPL", "\"valueInteger\": 1"))
+        .containsExactly(
+            new Finding(
+                new FindingKey("pulse-amplitude", "dorsalis-pedis", Side.LEFT),
+                new FindingValue.Grade(1)));
+    assertThat(findings(mapped, "HF", "\"valueQuantity\": {\"value\": 71, \"unit\": \"Schlaege\"}"))
+        .containsExactly(Finding.quantity("heart-rate", "71", "/min"));
+    assertThat(findings(mapped, "VIG", "\"valueString\": \"Wach\""))
+        .containsExactly(Finding.coded("consciousness", "alert"));
+  }
+
+  private static CodeRow row(
+      String code,
+      String finding,
+      @Nullable String site,
+      @Nullable Side side,
+      Map<String, String> values,
+      Map<String, String> units) {
+    return new CodeRow("http/feed", "urn:gateway", code, finding, site, side, null, values, units);
+  }
+
+  private static List<Finding> findings(BundleReader reader, String code, String value) {
+    var json =
+        """
+        {"resourceType": "Observation", "status": "final",
+         "code": {"coding": [{"system": "urn:gateway", "code": "%s"}]},
+         "subject": {"identifier": {"value": "P-1"}}, "encounter": {"identifier": {"value": "V-1"}},
+         "effectiveDateTime": "2031-03-02T05:00:00Z", %s}
+        """
+            .formatted(code, value);
+    var read =
+        reader.read(
+            FHIR.newJsonParser().parseResource(Observation.class, json),
+            null,
+            new Reporter("feed", "http/feed"));
+    assertThat(read.faults).isEmpty();
+    return read.assessments.get(0).findings();
   }
 
   @Test
@@ -178,7 +247,7 @@ class ObservationReaderTest {
   }
 
   private Converted read(Observation observation) {
-    return reader.read(observation, null, "feed");
+    return reader.read(observation, null, new Reporter("feed", "http/feed"));
   }
 
   private static Observation identified(String status, String issued, String value) {

@@ -10,8 +10,6 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.ConcurrentLinkedQueue;
 import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Catalogue;
@@ -21,13 +19,10 @@ import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.ingest.core.IntakeLimits;
 import org.driftward.ingest.core.IntakeRules;
-import org.driftward.ingest.core.mapping.CodeMap;
-import org.driftward.ingest.core.mapping.CodeTable;
-import org.driftward.ingest.core.mapping.ForeignCode;
 import org.driftward.ingest.kafka.IntakeMetrics;
 import org.driftward.ingest.kafka.KafkaEncounterDirectory;
 import org.driftward.ingest.kafka.KafkaIntake;
-import org.driftward.ingest.mapping.CodeMapFile;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.driftward.testing.Broker;
 
 /** The door for HL7 v2 with the real intake behind it, on a real broker, at noon of one day. */
@@ -40,7 +35,6 @@ public final class Feed implements AutoCloseable {
   public final KafkaEncounterDirectory directory;
   public final Hl7Door door;
   public final IntakeMetrics metrics = new IntakeMetrics(meters);
-  final ConcurrentLinkedQueue<ForeignCode> unmapped = new ConcurrentLinkedQueue<>();
   private final KafkaIntake intake;
 
   public Feed(KafkaAccess access, Map<String, String> settings) {
@@ -53,22 +47,9 @@ public final class Feed implements AutoCloseable {
         new KafkaIntake(
             access, config, new IntakeRules(catalogue, limits), directory, metrics, clock);
     this.door =
-        new Hl7Door(
-            intake,
-            directory,
-            directory,
-            catalogue,
-            codes(catalogue),
-            (code, text, unit) -> unmapped.add(code),
-            config,
-            clock);
+        new Hl7Door(intake, directory, directory, catalogue, ShippedCodes.MAP, config, clock);
     directory.start();
     intake.start();
-  }
-
-  static CodeMap codes(Catalogue catalogue) {
-    return CodeMap.firstOf(
-        List.of(CodeTable.of(catalogue), CodeMapFile.read(catalogue, Optional.empty())));
   }
 
   private static IngestConfig config(Map<String, String> settings) {

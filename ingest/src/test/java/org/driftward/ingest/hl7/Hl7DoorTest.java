@@ -7,9 +7,18 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.contract.Finding;
+import org.driftward.ingest.contract.ForeignCode;
+import org.driftward.ingest.contract.Received;
+import org.driftward.ingest.contract.Rejection;
+import org.driftward.ingest.contract.UnmappedCode;
+import org.driftward.ingest.contract.WardScope;
+import org.driftward.ingest.core.Gate.Bearer;
+import org.driftward.ingest.core.Gate.Passage;
 import org.driftward.testing.Broker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -23,6 +32,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * 2.9.2 and table 0008, error codes by table 0357, ADT events by chapter 3.3.
  */
 class Hl7DoorTest {
+
+  private static final Bearer BEARER = new Bearer("engineer", WardScope.EVERY_WARD);
 
   private static Broker broker;
   private static Feed feed;
@@ -160,6 +171,81 @@ class Hl7DoorTest {
     assertThat(answer).contains("\rMSA|AA|M-60").contains("OBX^2^3|103").contains("|W|");
     assertThat(Feed.assessments(broker, "V-60")).hasSize(1);
     assertThat(lastRejection(message)).extracting(Fault::rule).containsExactly("unmapped-code");
+    assertThat(kept(message).unmapped())
+        .containsExactly(
+            new UnmappedCode(new ForeignCode("hl7:GATEWAY|NORTH", "L", "WOBBLE"), "Wobble", null));
+  }
+
+  @Test
+  void shouldTakeAMendedMessageThroughTheGate() {
+    feed.admit("V-61");
+    var message = Text.results("M-61", "V-61", Text.heartRate("eighty"));
+    assertThat(feed.take(message)).contains("\rMSA|AE|M-61");
+    var refused = kept(message);
+    var gate = new Hl7Gate(feed.door);
+    assertThat(gate.serves(refused.target())).isTrue();
+
+    var again = gate.pass(mended(refused, message), BEARER);
+    var mended = gate.pass(mended(refused, message.replace("eighty", "80")), BEARER);
+
+    assertThat(again.kept()).isFalse();
+    assertThat(again.faults()).extracting(Fault::rule).containsExactly("wrong-kind");
+    assertThat(mended).isEqualTo(new Passage(true, List.of()));
+    assertThat(Feed.assessments(broker, "V-61"))
+        .singleElement()
+        .satisfies(
+            one ->
+                assertThat(one.findings())
+                    .containsExactly(Finding.quantity("heart-rate", "80", "/min")));
+    assertThat(Feed.rejections(broker))
+        .filteredOn(one -> refused.id().equals(one.replayOf()))
+        .hasSize(1);
+  }
+
+  @Test
+  void shouldLetOnlyWhoSeesEveryWardBringAMessageIn() {
+    var refused = kept(refuse("M-62"));
+
+    var passage =
+        new Hl7Gate(feed.door)
+            .pass(
+                mended(refused, Text.results("M-62", "V-1", Text.heartRate("80"))),
+                new Bearer("engineer", WardScope.of(Set.of("LINDEN"))));
+
+    assertThat(passage.faults()).extracting(Fault::rule).containsExactly("other-ward");
+  }
+
+  /** A part may end inside a number. */
+  @Test
+  void shouldLetNobodyReplayAPartOfAMessage() {
+    var part = "MSH|^~\\&|TORN|NORTH";
+    feed.door.keepBroken(part.getBytes(StandardCharsets.UTF_8), "the message broke off");
+
+    assertThat(new Hl7Gate(feed.door).serves(kept(part).target())).isFalse();
+  }
+
+  private static String refuse(String id) {
+    var message = Text.results(id, "V-nobody", Text.heartRate("80"));
+    assertThat(feed.take(message)).contains("\rMSA|AE|" + id);
+    return message;
+  }
+
+  private static Received mended(Rejection refused, String message) {
+    return new Received(
+            refused.origin(),
+            refused.source(),
+            refused.target(),
+            refused.contentType(),
+            message.getBytes(StandardCharsets.UTF_8))
+        .asReplayOf(refused.id());
+  }
+
+  private static Rejection kept(String message) {
+    return Feed.rejections(broker).stream()
+        .filter(one -> new String(one.bytes(), StandardCharsets.UTF_8).equals(message))
+        .filter(one -> one.replayOf() == null)
+        .reduce((first, second) -> second)
+        .orElseThrow();
   }
 
   @Test

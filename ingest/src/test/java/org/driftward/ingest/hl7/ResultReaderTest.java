@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.driftward.ingest.contract.Assessment;
@@ -15,8 +14,10 @@ import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue;
+import org.driftward.ingest.contract.ForeignCode;
 import org.driftward.ingest.contract.Side;
-import org.driftward.ingest.core.mapping.ForeignCode;
+import org.driftward.ingest.contract.UnmappedCode;
+import org.driftward.ingest.mapping.ShippedCodes;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -29,8 +30,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ResultReaderTest {
 
   private static final String AT = "20260105115000+0000";
-
-  private final List<ForeignCode> unmapped = new ArrayList<>();
 
   @Test
   void shouldReadAResult() {
@@ -116,6 +115,17 @@ class ResultReaderTest {
     assertThat(content.faults).isEmpty();
     assertThat(content.assessments.get(0).findings())
         .containsExactly(Finding.coded("consciousness", option));
+  }
+
+  /** Concepts of SNOMED CT as in the shipped file; the name of the system by HL7 table 0396. */
+  @Test
+  void shouldReadAnAnswerThatHasACodeOfItsOwn() {
+    var content =
+        read(Text.obx("CWE", "67775-7^^LN", "450847001^Responds to pain^SCT", "", "F", AT));
+
+    assertThat(content.faults).isEmpty();
+    assertThat(content.assessments.get(0).findings())
+        .containsExactly(Finding.coded("consciousness", "pain"));
   }
 
   @Test
@@ -216,18 +226,16 @@ class ResultReaderTest {
     assertThat(content.faults).isEmpty();
     assertThat(content.assessments).hasSize(1);
     assertThat(content.unmapped).extracting(Fault::pointer).containsExactly("/OBX/1/3");
-    assertThat(unmapped).containsExactly(new ForeignCode("hl7:GATEWAY|NORTH", "L", "WOBBLE"));
+    assertThat(content.codes)
+        .containsExactly(
+            new UnmappedCode(
+                new ForeignCode("hl7:GATEWAY|NORTH", "L", "WOBBLE"), "Wobble index", "wob"));
   }
 
   private Content read(String... obx) {
     var catalogue = Catalogue.shipped();
     var settings = new SiteSettings(Optional.empty(), "P", Optional.empty(), Duration.ZERO);
-    var reader =
-        new ResultReader(
-            catalogue,
-            Feed.codes(catalogue),
-            (code, text, unit) -> unmapped.add(code),
-            new PatientReader(settings));
+    var reader = new ResultReader(catalogue, ShippedCodes.MAP, new PatientReader(settings));
     var content = new Content();
     try {
       var message =

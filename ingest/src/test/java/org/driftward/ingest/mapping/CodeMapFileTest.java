@@ -7,12 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.ForeignCode;
 import org.driftward.ingest.contract.Side;
 import org.driftward.ingest.core.mapping.CodeMap;
 import org.driftward.ingest.core.mapping.CodeTable;
-import org.driftward.ingest.core.mapping.ForeignCode;
 import org.driftward.ingest.core.mapping.Meaning;
 import org.driftward.ingest.unit.UcumConversion;
 import org.junit.jupiter.api.Test;
@@ -34,7 +33,7 @@ class CodeMapFileTest {
 
   @Test
   void shouldReadTheShippedFile() {
-    var shipped = CodeMapFile.read(CATALOGUE, Optional.empty());
+    var shipped = CodeMapFile.shipped(ShippedCodes.RULES);
 
     assertThat(shipped.find(code("any", "LN", "67775-7")).flatMap(m -> m.option("ALERT ")))
         .contains("alert");
@@ -44,7 +43,7 @@ class CodeMapFileTest {
 
   @Test
   void shouldMeanOnlyUnitsThatUcumKnows() {
-    var shipped = CodeMapFile.read(CATALOGUE, Optional.empty());
+    var shipped = CodeMapFile.shipped(ShippedCodes.RULES);
     var units = new UcumConversion();
     var words = List.of("bpm", "beats/min", "mmHg", "mm(hg)", "cel", "DegC", "degF", "percent");
 
@@ -106,12 +105,53 @@ class CodeMapFileTest {
   }
 
   @Test
+  void shouldLetTheSitesOwnRowGoBeforeTheCataloguesCode() throws IOException {
+    // LOINC 8867-4 is "Heart rate"; a site may have to read what its gateway really sends under it.
+    var map =
+        CodeMap.firstOf(
+            List.of(
+                read("codes: [{system: LN, code: 8867-4, finding: apical-rate}]"),
+                CodeTable.of(CATALOGUE)));
+
+    assertThat(map.find(code("any", "http://loinc.org", "8867-4")).map(Meaning::finding))
+        .contains("apical-rate");
+  }
+
+  /** Names of LOINC and SNOMED CT in HL7 table 0396, and in FHIR R4, "Using Codes in Resources". */
+  @Test
+  void shouldKnowOneSystemByTheNamesOfBothStandards() {
+    var shipped = CodeMapFile.shipped(ShippedCodes.RULES);
+
+    assertThat(shipped.find(code("any", "http://loinc.org", "59408-5")))
+        .isEqualTo(shipped.find(code("any", "LN", "59408-5")))
+        .isPresent();
+    assertThat(shipped.answer("http://snomed.info/sct", "248234008", "consciousness"))
+        .isEqualTo(shipped.answer("SCT", "248234008", "consciousness"))
+        .contains("alert");
+    assertThat(shipped.isPanel("http://loinc.org", "85354-9")).isTrue();
+    assertThat(shipped.isPanel("http://loinc.org", "8480-6")).isFalse();
+  }
+
+  @Test
+  void shouldReadTheUnitWordsOfOneCode() throws IOException {
+    var map = read("codes: [{code: HF, finding: heart-rate, units: {Schlaege: '/min'}}]");
+
+    assertThat(map.find(code("any", "", "HF")).flatMap(meaning -> meaning.ucum("Schlaege")))
+        .contains("/min");
+    assertThat(map.unit("Schlaege")).as("with other codes").isEmpty();
+  }
+
+  @Test
   void shouldRefuseARowThatTheCatalogueContradicts() {
     assertBroken("codes: [{code: X, finding: nonsense}]", "nonsense");
     assertBroken("codes: [{code: X, finding: heart-rate, site: nose}]", "nose");
     assertBroken("codes: [{code: X, finding: heart-rate, side: left}]", "side");
     assertBroken("codes: [{code: X, finding: consciousness, values: {A: awake}}]", "awake");
     assertBroken("codes: [{code: X, finding: consciousness, unit: '%'}]", "unit");
+    assertBroken("codes: [{code: X, finding: heart-rate, unit: bpm}]", "bpm");
+    assertBroken("codes: [{code: X, finding: heart-rate, units: {puls: Cel}}]", "Cel");
+    assertBroken(
+        "answers: [{system: SCT, code: '1', finding: consciousness, option: awake}]", "awake");
     assertBroken(
         "codes: [{code: X, finding: heart-rate}, {code: X, finding: temperature}]", "twice");
     assertBroken("codes: [{code: X, finding: heart-rate, sight: left}]", "sight");
@@ -125,7 +165,7 @@ class CodeMapFileTest {
 
   private CodeTable read(String yaml) throws IOException {
     var file = Files.writeString(directory.resolve("codes.yaml"), yaml);
-    return CodeMapFile.read(CATALOGUE, Optional.of(file));
+    return CodeMapFile.read(ShippedCodes.RULES, file);
   }
 
   private static ForeignCode code(String source, String system, String code) {

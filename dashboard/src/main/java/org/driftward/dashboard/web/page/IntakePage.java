@@ -18,13 +18,17 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.driftward.dashboard.screen.Findings;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.IntakeScreen;
 import org.driftward.dashboard.screen.RefusalScreen;
+import org.driftward.dashboard.screen.codes.CodesScreen;
 import org.driftward.dashboard.security.WardSight;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.dashboard.web.page.Events.Part;
 import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.CodeDesk;
 import org.driftward.ingest.contract.FileImport;
 import org.driftward.ingest.contract.IntakeDesk;
 import org.driftward.ingest.contract.IntakeDesk.Feed;
@@ -48,6 +52,8 @@ public class IntakePage {
 
   private final Viewer viewer;
   private final IntakeDesk desk;
+  private final CodeDesk codes;
+  private final Catalogue catalogue;
   private final Frames frames;
   private final Answers answers;
   private final LiveStream streams;
@@ -57,6 +63,8 @@ public class IntakePage {
   IntakePage(
       Viewer viewer,
       IntakeDesk desk,
+      CodeDesk codes,
+      Catalogue catalogue,
       Frames frames,
       Answers answers,
       LiveStream streams,
@@ -64,6 +72,8 @@ public class IntakePage {
       Clock clock) {
     this.viewer = viewer;
     this.desk = desk;
+    this.codes = codes;
+    this.catalogue = catalogue;
     this.frames = frames;
     this.answers = answers;
     this.streams = streams;
@@ -85,7 +95,9 @@ public class IntakePage {
             filter,
             frame.now(),
             frame.zone());
-    return Response.ok(IntakePages.intake(frame, screen)).build();
+    var unmapped =
+        CodesScreen.of(codes.unmapped(sees), codes.mapped(sees), new Findings(catalogue));
+    return Response.ok(IntakePages.intake(frame, screen, unmapped)).build();
   }
 
   @GET

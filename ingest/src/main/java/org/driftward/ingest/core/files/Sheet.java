@@ -12,6 +12,7 @@ import org.driftward.ingest.contract.CatalogueEntry.Kind;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.core.Faults;
 import org.driftward.ingest.core.Rule;
+import org.driftward.ingest.core.UnitConversion;
 import org.driftward.ingest.core.files.Column.Field;
 import org.driftward.ingest.core.files.Column.Ignored;
 import org.driftward.ingest.core.files.Column.Measured;

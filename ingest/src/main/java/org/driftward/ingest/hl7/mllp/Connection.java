@@ -36,9 +36,7 @@ final class Connection implements Runnable {
       var frames = new FrameReader(socket.getInputStream(), limits.mostBytes());
       while (!stopping && frames.awaitBegin()) {
         allow(limits.patience());
-        if (!answer(frames.read())) {
-          return;
-        }
+        answer(frames.read());
         allow(limits.idle());
       }
     } catch (IOException e) {
@@ -48,18 +46,14 @@ final class Connection implements Runnable {
     }
   }
 
-  /**
-   * @return whether the connection goes on
-   */
-  private boolean answer(Frame frame) throws IOException {
+  private void answer(Frame frame) throws IOException {
     // Kafka bounds the time of the handler itself.
     deadline = Long.MAX_VALUE;
     switch (frame.kind()) {
       case WHOLE -> write(handler.take(frame.message()));
       case BROKEN -> handler.broken(frame.message());
-      case TOO_LARGE -> write(handler.tooLarge(frame.message()));
+      case TOO_LARGE -> write(handler.tooLarge(frame.message(), frame.length()));
     }
-    return frame.kind() != Frame.Kind.TOO_LARGE;
   }
 
   private void write(byte[] answer) throws IOException {

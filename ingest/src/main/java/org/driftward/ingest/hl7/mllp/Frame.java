@@ -7,23 +7,30 @@ final class Frame {
     WHOLE,
     /** It broke off, because another began or the connection ended. */
     BROKEN,
-    /** Larger than allowed; the rest was not read. */
+    /** Larger than allowed; the rest was read and forgotten. */
     TOO_LARGE
   }
 
   private final Kind kind;
   private final byte[] message;
+  private final long length;
 
-  Frame(Kind kind, byte[] message) {
+  Frame(Kind kind, byte[] message, long length) {
     this.kind = kind;
     this.message = message.clone();
+    this.length = length;
   }
 
   Kind kind() {
     return kind;
   }
 
-  /** Without what frames it. */
+  /** How many bytes came, whether they are remembered or not. */
+  long length() {
+    return length;
+  }
+
+  /** Without what frames it; of what is too large, the beginning. */
   byte[] message() {
     return message.clone();
   }

@@ -4,7 +4,6 @@ import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.Optional;
 
 /**
  * Reads frames: VT, message, FS, CR. Bytes between frames mean nothing and are passed over, a
@@ -41,32 +40,22 @@ final class FrameReader {
     return true;
   }
 
-  /** The frame that has begun, to its end. */
+  /** The frame that has begun, to its end, however large; only so much is remembered. */
   Frame read() {
     var message = new ByteArrayOutputStream(512);
-    begun = false;
-    while (true) {
-      var next = next(message);
-      if (next.isPresent()) {
-        return next.get();
-      }
-    }
-  }
-
-  private Optional<Frame> next(ByteArrayOutputStream message) {
+    long length = 0;
     int next = nextByte();
-    if (next == END) {
-      return frame(Frame.Kind.WHOLE, message);
+    while (next != END && next != BEGIN && next >= 0) {
+      if (length < mostBytes) {
+        message.write(next);
+      }
+      length++;
+      next = nextByte();
     }
-    if (next < 0 || next == BEGIN) {
-      begun = next == BEGIN;
-      return frame(Frame.Kind.BROKEN, message);
-    }
-    if (message.size() == mostBytes) {
-      return frame(Frame.Kind.TOO_LARGE, message);
-    }
-    message.write(next);
-    return Optional.empty();
+    begun = next == BEGIN;
+    var whole = next == END ? Frame.Kind.WHOLE : Frame.Kind.BROKEN;
+    var kind = length > mostBytes ? Frame.Kind.TOO_LARGE : whole;
+    return new Frame(kind, message.toByteArray(), length);
   }
 
   /** Reset, or closed because it took too long, is an end; what came so far is not forgotten. */
@@ -76,9 +65,5 @@ final class FrameReader {
     } catch (IOException e) {
       return -1;
     }
-  }
-
-  private static Optional<Frame> frame(Frame.Kind kind, ByteArrayOutputStream message) {
-    return Optional.of(new Frame(kind, message.toByteArray()));
   }
 }

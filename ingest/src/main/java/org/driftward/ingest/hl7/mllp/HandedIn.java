@@ -24,11 +24,10 @@ public final class HandedIn implements MessageHandler {
     return door.take(message);
   }
 
-  /** As over HTTP, what is too large is counted and not kept. */
   @Override
-  public byte[] tooLarge(byte[] beginning) {
+  public byte[] tooLarge(byte[] beginning, long length) {
     intakeMetrics.oversized(Source.HL7);
-    return door.tooLarge(beginning);
+    return door.tooLarge(beginning, length);
   }
 
   @Override

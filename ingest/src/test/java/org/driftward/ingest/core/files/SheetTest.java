@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Fault;
+import org.driftward.ingest.core.UnitConversion;
 import org.driftward.ingest.core.files.Sheet.HeaderException;
 import org.driftward.ingest.unit.UcumConversion;
 import org.junit.jupiter.api.Test;

@@ -180,13 +180,40 @@ class MllpListenerTest {
   }
 
   @Test
-  void shouldRejectWhatIsTooLargeWithoutReadingItAll() throws IOException {
+  void shouldRejectWhatIsTooLargeKeepItsBeginningAndGoOn() throws IOException {
+    var large = Text.msh("ORU^R01", "M-70") + "\rNTE|1||" + "x".repeat(300_000);
     try (var sender = new Socketed(port())) {
-      sender.write("\u000b" + Text.msh("ORU^R01", "M-70") + "\rNTE|1||" + "x".repeat(70_000));
-
+      sender.send(large);
       assertThat(sender.answer()).contains("MSA|AR|M-70");
+
+      sender.send(Text.results("M-71", "V-1", Text.heartRate("87")));
+      assertThat(sender.answer()).contains("MSA|AA|M-71");
+    }
+    assertThat(Feed.rejections(broker))
+        .filteredOn(one -> one.faults().get(0).rule().equals("too-many"))
+        .anySatisfy(
+            one -> {
+              assertThat(one.faults().get(0).detail()).contains(large.length() + " bytes");
+              assertThat(new String(one.bytes(), StandardCharsets.UTF_8))
+                  .isEqualTo(large.substring(0, 65_536));
+            });
+  }
+
+  @Test
+  void shouldEndAMessageThatNeverEnds() throws Exception {
+    try (var sender = new Socketed(port())) {
+      sender.write("\u000b" + Text.msh("ORU^R01", "M-75") + "\rNTE|1||" + "x".repeat(70_000));
+
       assertThat(sender.answer()).isEmpty();
     }
+    await()
+        .untilAsserted(
+            () ->
+                assertThat(Feed.rejections(broker))
+                    .anySatisfy(
+                        one ->
+                            assertThat(new String(one.bytes(), StandardCharsets.UTF_8))
+                                .contains("|M-75|")));
   }
 
   @Test

@@ -1,4 +1,4 @@
-package org.driftward.ingest.core.mapping;
+package org.driftward.ingest.contract;
 
 import java.util.Objects;
 

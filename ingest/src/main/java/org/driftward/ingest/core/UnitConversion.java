@@ -1,4 +1,4 @@
-package org.driftward.ingest.core.files;
+package org.driftward.ingest.core;
 
 import java.math.BigDecimal;
 import java.util.Optional;
