@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class PolicyFileTest {
@@ -70,7 +71,31 @@ class PolicyFileTest {
   void shouldKeepTheShippedRulesUnderTheHospitalsVersion() throws IOException {
     var policy = PolicyFile.read(file("version: ours-7\nescalation: {}\n"));
 
+    assertThat(policy.version()).isEqualTo("ours-7");
     assertThat(policy).isEqualTo(PolicyFile.shipped().withVersion("ours-7"));
+  }
+
+  /** The least and the most that a setting may be is no fault. */
+  @ParameterizedTest
+  @CsvSource({
+    "minimum: 5 maximum, minimum: 3 maximum",
+    "maximum: 12, maximum: 30",
+    "maximum: 12, maximum: 5",
+    "points: 16, points: 48",
+    "points: 16, points: 5",
+    "mention: 0.1, mention: 1",
+    "mention: 0.1, mention: 0.01",
+    "minimum: 4, minimum: 6",
+    "minimum: 4, minimum: 1"
+  })
+  void shouldTakeASettingAtItsEdge(String good, String edge) throws IOException {
+    var shipped = shipped();
+    var from = good.replace(" maximum", "\n    maximum");
+    assertThat(shipped).containsOnlyOnce(from);
+
+    var policy = PolicyFile.read(file(shipped.replace(from, edge.replace(" max", "\n    max"))));
+
+    assertThat(policy).isNotEqualTo(PolicyFile.shipped());
   }
 
   static Stream<Arguments> faults() {
@@ -84,6 +109,7 @@ class PolicyFileTest {
         arguments("span: PT24H", "span: PT0S", "quiet span PT0S"),
         arguments("limit: 3.5\n", "limit: 0.5\n", "drift limit 0.5 does not exceed"),
         arguments("decision: 5", "decision: -5", "drift decision -5.0"),
+        arguments("allowance: 1", "allowance: 0", "drift allowance 0.0"),
         arguments("decision: 5", "decision: .inf", "Malformed numeric value"),
         arguments("decision: 5", "decisoin: 5", "decision"),
         arguments("decision: 5", "decision: 5\n    more: 1", "more"),

@@ -145,6 +145,9 @@ class DashboardOverHttpTest {
     assertThat(answer.statusCode()).isEqualTo(307);
     assertThat(answer.header("Location")).endsWith("/api/encounters/V");
     assertThat(nurse().get("/api/encounters/T").jsonPath().getString("encounter")).isEqualTo("V");
+    var page = nurse().redirects().follow(false).accept(ContentType.HTML).get("/encounters/T");
+    assertThat(page.statusCode()).isEqualTo(303);
+    assertThat(page.header("Location")).endsWith("/encounters/V");
   }
 
   @Test

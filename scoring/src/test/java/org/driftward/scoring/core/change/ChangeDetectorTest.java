@@ -13,6 +13,8 @@ import org.driftward.ingest.contract.FindingValue;
 import org.driftward.scoring.core.Reading;
 import org.driftward.scoring.policy.PolicyFile;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The quiet period and drift. Values are invented; the shipped policy and catalogue rule. */
 class ChangeDetectorTest {
@@ -278,5 +280,80 @@ class ChangeDetectorTest {
         new FindingValue.Quantity(new java.math.BigDecimal(value), "/min"),
         at,
         "a");
+  }
+
+  /** The edges of the expected range belong to it: RCP NEWS2 2017, zero-point band 51 to 90. */
+  @Test
+  void shouldTakeAPatientAtTheEdgesOfTheExpectedRangeForWell() {
+    for (double edge : new double[] {51, 90}) {
+      var course = heartRate().hourly(edge, edge, edge, edge, edge, edge);
+      assertThat(course.hourly(70, 70, 70, 70, 70, 70).drift().orElseThrow().baseline())
+          .isEqualTo(edge);
+      var recovered = heartRate().hourly(120, 120, 120, 120, 120, 120);
+      assertThat(recovered.hourly(edge, edge, edge, edge, edge, 70).drift().orElseThrow())
+          .satisfies(drift -> assertThat(drift.baseline()).isEqualTo(edge));
+    }
+    var justOutside = heartRate().hourly(120, 120, 120, 120, 120, 120);
+    assertThat(justOutside.hourly(91, 90, 90, 90, 90, 90).drift().orElseThrow().baseline())
+        .isEqualTo(120);
+  }
+
+  /** Long ago unwell, and since then exactly as many well values as make a baseline. */
+  @Test
+  void shouldRecoverOnAsManyValuesAsMakeABaseline() {
+    var course = heartRate().hourly(120, 120, 120, 120, 120, 120);
+    course.at(START.plus(Duration.ofHours(40)), 80);
+    for (int hour = 41; hour < 45; hour++) {
+      course.at(START.plus(Duration.ofHours(hour)), 80);
+    }
+    assertThat(course.drift().orElseThrow().baseline()).isEqualTo(120);
+
+    course.at(START.plus(Duration.ofHours(45)), 80);
+    assertThat(course.drift().orElseThrow().baseline()).isEqualTo(80);
+  }
+
+  /**
+   * Drift towards the expected range is recovery only from outside of it, and up to its far end.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "40, 90, false",
+    "40, 91, true",
+    "51, 65, true",
+    "120, 51, false",
+    "120, 50, true",
+    "90, 76, true"
+  })
+  void shouldTellRecoveryFromDriftAtTheEdges(double usual, double value, boolean worse) {
+    var course = heartRate().hourly(usual, usual, usual, usual, usual);
+    assertThat(course.hourly(value).drift().orElseThrow().worse()).isEqualTo(worse);
+  }
+
+  /** The policy's window of 24 hours holds both its ends but the moment itself, and wants two. */
+  @Test
+  void shouldTakeTheRecentLevelFromWhatTheWindowHolds() {
+    var course = Course.of(detector, "news2", ChangeDetector.SCORE_UNIT).hourly(1, 4);
+
+    assertThat(level(course, Duration.ofHours(1))).isEmpty();
+    assertThat(level(course, Duration.ofHours(1).plus(MILLI))).contains("2.5");
+    assertThat(level(course, Duration.ofHours(24))).contains("2.5");
+    assertThat(level(course, Duration.ofHours(24).plus(MILLI))).isEmpty();
+  }
+
+  private java.util.Optional<String> level(Course course, Duration after) {
+    return detector
+        .recentLevel(course.state(), START.plus(after))
+        .map(level -> level.toPlainString());
+  }
+
+  /** Words have no slope. */
+  @Test
+  void shouldKeepNoTrendOfWords() {
+    var course =
+        Course.of(detector, "consciousness", null)
+            .hourly("alert", "confused", "voice", "pain", "unresponsive", "unresponsive");
+
+    assertThat(course.state().window().size()).isZero();
+    assertThat(course.trend(null, null)).isEmpty();
   }
 }

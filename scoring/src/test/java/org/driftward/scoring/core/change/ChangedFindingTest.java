@@ -1,6 +1,7 @@
 package org.driftward.scoring.core.change;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.driftward.scoring.core.change.Course.START;
 import static org.driftward.scoring.core.change.TestCatalogue.coded;
 import static org.driftward.scoring.core.change.TestCatalogue.grade;
@@ -191,5 +192,32 @@ class ChangedFindingTest {
   void shouldSayNothingWhereNoDirectionIsWorse() {
     assertThat(Course.of(detector, "skin-colour", null).hourly("usual", "pale").changed())
         .isEmpty();
+  }
+
+  /** Of words without an order the most frequent is usual, not the middle one. */
+  @Test
+  void shouldTakeTheMostFrequentOfWordsWithoutAnOrder() {
+    var several =
+        new ChangeDetector(
+            TestCatalogue.shippedAnd(
+                coded("posture-seen", Worse.EITHER, List.of("a", "b", "c"), "a", "b", "c", "d")),
+            PolicyFile.shipped());
+    var course = Course.of(several, "posture-seen", null).hourly("a", "a", "b", "c", "c", "d");
+
+    assertThat(course.changed().orElseThrow().from()).isEqualTo(Scalar.of("a"));
+  }
+
+  @Test
+  void shouldRefuseAnEntryWhoseNoiseOrChangeIsNothing() {
+    for (var entry :
+        List.of(
+            quantity("x", "s", Worse.HIGHER, "0", "1"),
+            quantity("x", "s", Worse.HIGHER, "1", "0"),
+            quantity("x", "s", Worse.HIGHER, "-1", "1"))) {
+      assertThatThrownBy(
+              () -> new ChangeDetector(TestCatalogue.shippedAnd(entry), PolicyFile.shipped()))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessageContaining("must be positive");
+    }
   }
 }

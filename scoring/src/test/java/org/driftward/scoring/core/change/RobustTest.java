@@ -49,6 +49,7 @@ class RobustTest {
   void shouldTakeTheFirstOfTheMostFrequent() {
     assertThat(Robust.mode(new double[] {2, 1, 1, 2})).isEqualTo(2);
     assertThat(Robust.mode(new double[] {2, 1, 1})).isEqualTo(1);
+    assertThat(Robust.mode(new double[] {2, 2, 1, 1})).isEqualTo(2);
   }
 
   @Test

@@ -8,6 +8,8 @@ import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.core.change.Forming.Waiting;
 import org.driftward.scoring.policy.PolicyFile;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class StateCodeTest {
 
@@ -120,5 +122,68 @@ class StateCodeTest {
     assertThat(new Forming(new double[] {7}, 8, 9, null))
         .isEqualTo(new Forming(new double[] {7}, 8, 9, null))
         .isNotEqualTo(forming);
+  }
+
+  /** Numbers that no few decimals write take eight bytes each, and more room than was set aside. */
+  @Test
+  void shouldKeepALongWindowOfAwkwardNumbersExactly() {
+    var times = new long[48];
+    var values = new double[48];
+    for (int i = 0; i < times.length; i++) {
+      times[i] = 7_777L * i * i;
+      values[i] = Math.sqrt(i + 2);
+    }
+    var state =
+        new SeriesState(
+            Forming.EMPTY,
+            SeriesState.NEVER,
+            Cusum.ZERO,
+            SeriesState.NEVER,
+            new Window(times, values));
+
+    assertThat(state.encode()).hasSizeGreaterThan(48 * 8);
+    assertThat(SeriesState.decode(state.encode())).isEqualTo(state);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1e300, 0x1p53, 0x1p53 - 1, -0x1p53, 0.0, -0.0, 1e-7, 123456.789012})
+  void shouldKeepAnyNumberExactly(double value) {
+    var state =
+        new SeriesState(
+            Forming.EMPTY,
+            SeriesState.NEVER,
+            Cusum.ZERO,
+            SeriesState.NEVER,
+            new Window(new long[] {0}, new double[] {value}));
+
+    assertThat(SeriesState.decode(state.encode())).isEqualTo(state);
+  }
+
+  /** Whole minutes take less than whole seconds, and these less than milliseconds. */
+  @Test
+  void shouldCountTimesInTheCoarsestUnitThatFits() {
+    assertThat(threeHourly(0).length).isLessThan(threeHourly(1_000).length);
+    assertThat(threeHourly(1_000).length).isLessThan(threeHourly(1).length);
+  }
+
+  private byte[] threeHourly(long off) {
+    var course = Course.of(detector, "news2", ChangeDetector.SCORE_UNIT);
+    for (int i = 0; i < 8; i++) {
+      course.at(Course.START.plus(Duration.ofHours(3L * i)).plusMillis(off), i % 3);
+    }
+    return course.state().encode();
+  }
+
+  @Test
+  void shouldRefuseANumberThatNeverEnds() {
+    var bytes = new byte[20];
+    java.util.Arrays.fill(bytes, (byte) 0xFF);
+    bytes[0] = 1;
+    bytes[1] = 0;
+    bytes[2] = 0;
+
+    assertThatThrownBy(() -> SeriesState.decode(bytes))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("64 bits");
   }
 }

@@ -199,4 +199,14 @@ class TrendTest {
   void shouldShowEnoughDigitsOfASlowChange(double perHour, String shown) {
     assertThat(Plain.rate(perHour)).isEqualTo(shown);
   }
+
+  /** Two values a whole spacing apart are no burst: the next one stands beside them. */
+  @Test
+  void shouldKeepWhatStandsAWholeSpacingApart() {
+    var course = heartRate();
+    course.at(START, 80).at(START.plus(Duration.ofMinutes(15)), 82);
+    course.at(START.plus(Duration.ofMinutes(16)), 84);
+
+    assertThat(course.state().window().size()).isEqualTo(3);
+  }
 }
