@@ -2,6 +2,7 @@ package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
@@ -15,7 +16,10 @@ import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -37,6 +41,7 @@ class IntakeInABrowserIT {
 
   private static RunningApp app;
   private static Caller feeds;
+  private static Ward teasel;
   private static Playwright playwright;
   private static Browser browser;
   private Page page;
@@ -47,7 +52,8 @@ class IntakeInABrowserIT {
       return;
     }
     app = shared;
-    Ward.open(app, "teasel").admit("V-4201", "1", "Saltmarsh, Ida");
+    teasel = Ward.open(app, "teasel");
+    teasel.admit("V-4201", "1", "Saltmarsh, Ida");
     var made =
         app.asAdmin()
             .put(
@@ -88,10 +94,14 @@ class IntakeInABrowserIT {
   @BeforeEach
   void signIn() {
     Assumptions.assumeTrue(browser != null, "chromium is not installed");
+    signIn(ACCOUNT, Ward.PASSWORD);
+  }
+
+  private void signIn(String account, String password) {
     page = browser.newContext().newPage();
     page.navigate(at("/intake"));
-    page.getByLabel("Name").fill(ACCOUNT);
-    page.getByLabel("Password").fill(Ward.PASSWORD);
+    page.getByLabel("Name").fill(account);
+    page.getByLabel("Password").fill(password);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in")).click();
     page.waitForURL(Pattern.compile(".*/(intake|wards).*"));
   }
@@ -138,6 +148,55 @@ class IntakeInABrowserIT {
     assertThat(page.locator("#files"))
         .containsText("2 rows read, 1 accepted, 1 refused", PATIENTLY);
     assertThat(page.locator("#feeds")).containsText("file/" + ACCOUNT, PATIENTLY);
+  }
+
+  /** HL7 v2.5.1 chapter 7.4.2: OBX-3 and OBX-6 in the sender's own words. */
+  @Test
+  void shouldSayWhatACodeMeansAndSeeTheHeldMessageComeIn() {
+    page.context().close();
+    signIn("admin", RunningApp.ADMIN_PASSWORD);
+    try (var sender = new MllpSender(app.mllpPort())) {
+      assertThat(sender.exchange(heartRateInTheirWords())).contains("MSA|AA|").contains("|W|");
+    }
+    showUntil(page.locator("main"), "Herzfrequenz");
+    check("intake with an unmapped code");
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("HF-4201")).click();
+    page.waitForURL(Pattern.compile(".*/intake/codes/.*"));
+
+    page.getByLabel("Finding").selectOption("heart-rate");
+    page.getByLabel("Schlaege means").fill("Cel");
+    check("a code");
+    var say =
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("It means Heart rate"));
+    say.click();
+    assertThat(page.locator("#outcome")).containsText("does not convert", PATIENTLY);
+    page.getByLabel("Schlaege means").fill("/min");
+    say.click();
+
+    assertThat(page.locator(".now")).containsText("It means Heart rate", PATIENTLY);
+    showUntil(page.locator(".now"), "No held message waits");
+    assertThat(page.locator("main")).containsText("admin said it means Heart rate");
+    check("a code that means something");
+    await()
+        .atMost(Duration.ofMinutes(1))
+        .untilAsserted(
+            () ->
+                assertThat(teasel.history("V-4201").toString())
+                    .contains("\"value\":71", "hl7:THEIRS|WEST"));
+  }
+
+  private static String heartRateInTheirWords() {
+    var at =
+        DateTimeFormatter.ofPattern("yyyyMMddHHmmssZ")
+            .withZone(ZoneOffset.UTC)
+            .format(Instant.now().minusSeconds(300));
+    return String.join(
+        "\r",
+        "MSH|^~\\&|THEIRS|WEST|DRIFTWARD|HOUSE|" + at + "||ORU^R01|M-4201|P|2.5.1",
+        "PID|1||P-V-4201",
+        "PV1|1|I|" + "|".repeat(16) + "V-4201",
+        "OBR|1||F-4201^THEIRS|SET^Vital signs^L|||" + at,
+        "OBX|1|NM|HF-4201^Herzfrequenz^L||71|Schlaege|||||F");
   }
 
   /** Rules of WCAG 2.2 A and AA as axe-core checks them. */

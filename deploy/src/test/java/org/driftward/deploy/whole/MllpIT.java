@@ -3,11 +3,6 @@ package org.driftward.deploy.whole;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.Socket;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -67,19 +62,8 @@ class MllpIT {
   }
 
   private String send(String message) {
-    try (var socket = new Socket(InetAddress.getLoopbackAddress(), app.mllpPort())) {
-      socket.setSoTimeout(60_000);
-      socket
-          .getOutputStream()
-          .write(("\u000b" + message + "\u001c\r").getBytes(StandardCharsets.UTF_8));
-      var answer = new StringBuilder();
-      var in = socket.getInputStream();
-      for (int next = in.read(); next >= 0 && next != 0x1C; next = in.read()) {
-        answer.append((char) next);
-      }
-      return answer.toString();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    try (var sender = new MllpSender(app.mllpPort())) {
+      return sender.exchange(message);
     }
   }
 
