@@ -42,6 +42,11 @@ final class BareProducer implements Feed {
   }
 
   @Override
+  public int messages() {
+    return BATCH;
+  }
+
+  @Override
   public int send() throws Exception {
     var acknowledged = new ArrayList<Future<RecordMetadata>>(BATCH);
     for (int i = 0; i < BATCH; i++) {

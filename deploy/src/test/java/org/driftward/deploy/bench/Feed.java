@@ -14,6 +14,11 @@ interface Feed extends AutoCloseable {
    */
   int send() throws Exception;
 
+  /** How many messages {@link #send()} sends. */
+  default int messages() {
+    return 1;
+  }
+
   /** How many senders it is fair to run side by side. */
   int senders();
 

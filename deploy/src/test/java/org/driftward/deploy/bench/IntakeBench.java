@@ -17,13 +17,15 @@ import picocli.CommandLine.Option;
 /**
  * Each intake of the packaged application, playing the one role of intake, beside a bare producer
  * that writes the same assessments to the same broker in the same run. Senders, application, broker
- * and database share this machine.
+ * and database share this machine; the CPU told is the application's alone.
  */
 @Command(name = "intake", description = "Assessments a second through each intake.")
 final class IntakeBench implements Callable<Integer> {
 
   private static final String OWN = "/api/assessments";
   private static final String FHIR = "/fhir";
+  private static final String CSV = "text/csv";
+  private static final String NDJSON = "application/x-ndjson";
   private static final List<String> SERVER_JAVA = List.of("-XX:+UseSerialGC", "-Xmx768m");
 
   @Option(names = "--seconds", defaultValue = "15", description = "Measured for each intake.")
@@ -94,6 +96,9 @@ final class IntakeBench implements Callable<Integer> {
     feeds.add(
         new HttpFeed(
             "FHIR, five Observations in a Bundle", FHIR, app.asAdmin(), messages::bundle, 5));
+    feeds.add(new MllpFeed(app.mllpPort(), messages::hl7, 5));
+    feeds.add(new UploadFeed("CSV, files of 5,000 rows", CSV, app.asAdmin(), messages::csv));
+    feeds.add(new UploadFeed("NDJSON, the same", NDJSON, app.asAdmin(), messages::ndjson));
     return feeds;
   }
 }

@@ -1,6 +1,8 @@
 package org.driftward.deploy.bench;
 
 import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -46,6 +48,25 @@ final class Messages {
     return next().bundle();
   }
 
+  /** A message of HL7 v2 with five OBX. */
+  String hl7() {
+    return next().hl7();
+  }
+
+  /** A file of CSV with a header and so many rows. */
+  String csv(int rows) {
+    return IntStream.range(0, rows)
+        .mapToObj(i -> next().row())
+        .collect(Collectors.joining("\r\n", Message.HEADER + "\r\n", "\r\n"));
+  }
+
+  /** A file of so many JSON objects, a line for each. */
+  String ndjson(int rows) {
+    return IntStream.range(0, rows)
+        .mapToObj(i -> assessment())
+        .collect(Collectors.joining("\n", "", "\n"));
+  }
+
   /** The body that admits the patient. */
   static String encounter(int number) {
     return """
@@ -80,6 +101,38 @@ final class Messages {
               observation("8480-6", 121, "mm[Hg]"),
               observation("8867-4", 74, "/min"),
               observation("8310-5", 36.9, "Cel"));
+    }
+
+    private static final DateTimeFormatter DTM =
+        DateTimeFormatter.ofPattern("yyyyMMddHHmmssZ").withZone(ZoneOffset.UTC);
+
+    private static final String HEADER =
+        "id,encounter,patient,takenAt,source,by,respiratory-rate [/min],oxygen-saturation [%],"
+            + "inspired-oxygen,systolic-pressure [mm[Hg]],heart-rate [/min],consciousness,"
+            + "temperature [Cel]";
+
+    String row() {
+      return "%s,%s,%s,%s,monitor,bench,%d,97,air,121,74,alert,36.9"
+          .formatted(id, encounter, patient(), takenAt, respiratoryRate);
+    }
+
+    String hl7() {
+      var at = DTM.format(takenAt);
+      return String.join(
+          "\r",
+          "MSH|^~\\&|BENCH|HOUSE|DRIFTWARD|HOUSE|" + at + "||ORU^R01|" + id + "|P|2.5.1",
+          "PID|1||" + patient(),
+          "PV1|1|I|" + "|".repeat(16) + encounter,
+          "OBR|1||" + id + "^BENCH|SET^Vital signs^L|||" + at,
+          obx(1, "9279-1", respiratoryRate, "/min"),
+          obx(2, "2708-6", 97, "%"),
+          obx(3, "8480-6", 121, "mm[Hg]"),
+          obx(4, "8867-4", 74, "/min"),
+          obx(5, "8310-5", 36.9, "Cel"));
+    }
+
+    private static String obx(int number, String loinc, double value, String unit) {
+      return "OBX|%d|NM|%s^^LN||%s|%s|||||F".formatted(number, loinc, value, unit);
     }
 
     private String observation(String loinc, double value, String unit) {

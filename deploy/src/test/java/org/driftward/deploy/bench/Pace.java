@@ -33,7 +33,7 @@ record Pace(long messages, long assessments, Duration lasted, Duration cpu) {
                 () -> {
                   while (System.nanoTime() < end) {
                     assessments.add(feed.send());
-                    messages.increment();
+                    messages.add(feed.messages());
                   }
                   return null;
                 }));

@@ -1,10 +1,5 @@
 package org.driftward.deploy.whole;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.Socket;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -32,7 +27,9 @@ final class Gateway {
     var header =
         "MSH|^~\\&|GATEWAY|WEST|DRIFTWARD|HOUSE|%s||%s|%s-%d|P|2.5.1"
             .formatted(time(Instant.now()), event, event.substring(4), SENT.incrementAndGet());
-    return exchange(header + "\r" + String.join("\r", segments));
+    try (var sender = new MllpSender(app.mllpPort())) {
+      return sender.exchange(header + "\r" + String.join("\r", segments));
+    }
   }
 
   /** As HL7 v2 writes a time. */
@@ -48,22 +45,5 @@ final class Gateway {
   /** PV1 with the place, as ward, room and bed, and the number of the stay. */
   static String visit(String place, String number) {
     return "PV1|1|I|" + place + "|".repeat(16) + number;
-  }
-
-  private String exchange(String message) {
-    try (var socket = new Socket(InetAddress.getLoopbackAddress(), app.mllpPort())) {
-      socket.setSoTimeout(60_000);
-      socket
-          .getOutputStream()
-          .write(("\u000b" + message + "\u001c\r").getBytes(StandardCharsets.UTF_8));
-      var answer = new StringBuilder();
-      var in = socket.getInputStream();
-      for (int next = in.read(); next >= 0 && next != 0x1C; next = in.read()) {
-        answer.append((char) next);
-      }
-      return answer.toString();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -2,6 +2,7 @@ package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.driftward.deploy.whole.Visitor.PATIENTLY;
 
 import com.microsoft.playwright.Browser;
@@ -10,6 +11,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -25,14 +27,15 @@ class IntakeInABrowserIT {
   private static final String ACCOUNT = "feeds.teasel";
 
   private static Caller feeds;
+  private static Ward teasel;
   private Visitor engineer;
   private Page page;
 
   @BeforeAll
   static void openTheWard(RunningApp app) {
-    var ward = Ward.open(app, "teasel");
-    ward.admit("V-4201", "1", "Saltmarsh, Ida");
-    ward.account(app, ACCOUNT, "Orla Finch", "integration");
+    teasel = Ward.open(app, "teasel");
+    teasel.admit("V-4201", "1", "Saltmarsh, Ida");
+    teasel.account(app, ACCOUNT, "Orla Finch", "integration");
     feeds = app.as(ACCOUNT, Ward.PASSWORD);
   }
 
@@ -83,6 +86,51 @@ class IntakeInABrowserIT {
     assertThat(page.locator("#files"))
         .containsText("2 rows read, 1 accepted, 1 refused", PATIENTLY);
     assertThat(page.locator("#feeds")).containsText("file/" + ACCOUNT, PATIENTLY);
+  }
+
+  /** HL7 v2.5.1 chapter 7.4.2: OBX-3 and OBX-6 in the sender's own words. */
+  @Test
+  void shouldSayWhatACodeMeansAndSeeTheHeldMessageComeIn(RunningApp app, Browser browser) {
+    engineer.close();
+    engineer = Visitor.at(app, browser);
+    page = engineer.page();
+    engineer.signIn("admin", RunningApp.ADMIN_PASSWORD);
+    engineer.open("/intake");
+    assertThat(sendHeartRateInTheirWords(app)).contains("MSA|AA|").contains("|W|");
+    showUntil(page.locator("main"), "Herzfrequenz");
+    engineer.findsNoBarrier("intake with an unmapped code");
+    engineer.follow("HF-4201");
+    page.waitForURL(Pattern.compile(".*/intake/codes/.*"));
+
+    page.getByLabel("Finding").selectOption("heart-rate");
+    page.getByLabel("Schlaege means").fill("Cel");
+    engineer.findsNoBarrier("a code");
+    engineer.press("It means Heart rate");
+    assertThat(page.locator("#outcome")).containsText("does not convert", PATIENTLY);
+    page.getByLabel("Schlaege means").fill("/min");
+    engineer.press("It means Heart rate");
+
+    assertThat(page.locator(".now")).containsText("It means Heart rate", PATIENTLY);
+    showUntil(page.locator(".now"), "No held message waits");
+    assertThat(page.locator("main")).containsText("admin said it means Heart rate");
+    engineer.findsNoBarrier("a code that means something");
+    await()
+        .atMost(Duration.ofMinutes(1))
+        .untilAsserted(
+            () ->
+                assertThat(teasel.history("V-4201").toString())
+                    .contains("\"value\":71", "hl7:GATEWAY|WEST"));
+  }
+
+  private static String sendHeartRateInTheirWords(RunningApp app) {
+    var at = Gateway.time(Instant.now().minusSeconds(300));
+    return new Gateway(app)
+        .send(
+            "ORU^R01",
+            "PID|1||P-V-4201",
+            Gateway.visit("", "V-4201"),
+            "OBR|1||F-4201^GATEWAY|SET^Vital signs^L|||" + at,
+            "OBX|1|NM|HF-4201^Herzfrequenz^L||71|Schlaege|||||F");
   }
 
   @Test

@@ -54,9 +54,13 @@ final class Visitor implements AutoCloseable {
 
   /** With the password of every account of {@link Ward}; returns on the person's start page. */
   void signIn(String account) {
+    signIn(account, Ward.PASSWORD);
+  }
+
+  void signIn(String account, String password) {
     open("/sign-in");
     page.getByLabel("Name").fill(account);
-    page.getByLabel("Password").fill(Ward.PASSWORD);
+    page.getByLabel("Password").fill(password);
     press("Sign in");
     page.waitForURL(url -> !url.contains("/sign-in") && !url.contains("/j_security_check"));
   }
