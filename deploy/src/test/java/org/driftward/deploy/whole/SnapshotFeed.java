@@ -28,7 +28,7 @@ import org.driftward.scoring.contract.Snapshot;
 final class SnapshotFeed implements AutoCloseable {
 
   private static final JsonFormat<Snapshot> JSON = JsonFormat.of(Snapshot.class);
-  private static final long BETWEEN_MILLIS = 700;
+  private static final long BETWEEN_MILLIS = 1_000;
   private static final int PATIENCE_MILLIS = 180_000;
 
   private final KafkaProducer<String, byte[]> producer;
