@@ -14,10 +14,10 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A program that pages people: takes every call slowly enough for a caller to die meanwhile, and
@@ -89,14 +89,16 @@ final class Pager implements AutoCloseable {
     try (exchange) {
       var key = exchange.getRequestHeaders().getFirst("Idempotency-Key");
       var text = new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.UTF_8);
-      byKey
-          .computeIfAbsent(key, it -> new CopyOnWriteArrayList<>())
-          .add(new Page(key, Instant.now(), JSON.readTree(text)));
+      byKey.merge(key, List.of(new Page(key, Instant.now(), JSON.readTree(text))), Pager::together);
       Thread.sleep(SLOWNESS_MILLIS);
       exchange.sendResponseHeaders(202, -1);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  private static List<Page> together(List<Page> earlier, List<Page> later) {
+    return Stream.concat(earlier.stream(), later.stream()).toList();
   }
 
   @Override

@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerConfig;
@@ -26,12 +28,13 @@ import org.driftward.scoring.contract.Snapshot;
 final class SnapshotFeed implements AutoCloseable {
 
   private static final JsonFormat<Snapshot> JSON = JsonFormat.of(Snapshot.class);
-  private static final long BETWEEN_MILLIS = 700;
+  private static final long BETWEEN_MILLIS = 1_000;
   private static final int PATIENCE_MILLIS = 180_000;
 
   private final KafkaProducer<String, byte[]> producer;
   private final Thread trickle = new Thread(this::trickle, "snapshot-feed");
   private final Map<String, Future<?>> episodes = new LinkedHashMap<>();
+  private final ExecutorService sender = Executors.newSingleThreadExecutor();
   private volatile boolean ending;
 
   SnapshotFeed(Outside outside) {
@@ -74,17 +77,17 @@ final class SnapshotFeed implements AutoCloseable {
   }
 
   /**
-   * One more patient falls ill: a complete NEWS2 of 8, just taken. Sent in the background, for as
-   * long as it takes.
+   * One more patient falls ill: a complete NEWS2 of 8, just taken. Returns at once; it is sent in
+   * the background, for as long as that takes.
    *
    * @return the episode that there must be
    */
   synchronized String ill() {
     var encounter = "V-" + (episodes.size() + 1);
     var episode = "E-" + encounter + "-1";
-    var record = JSON.write(snapshot(encounter, Instant.now()));
-    episodes.put(
-        episode, producer.send(new ProducerRecord<>(Topic.SNAPSHOTS.topic(), encounter, record)));
+    var picture = JSON.write(snapshot(encounter, Instant.now()));
+    var message = new ProducerRecord<>(Topic.SNAPSHOTS.topic(), encounter, picture);
+    episodes.put(episode, sender.submit(() -> producer.send(message).get()));
     return episode;
   }
 
@@ -119,6 +122,7 @@ final class SnapshotFeed implements AutoCloseable {
   public void close() {
     ending = true;
     trickle.interrupt();
+    sender.shutdownNow();
     producer.close(Duration.ofSeconds(5));
   }
 }

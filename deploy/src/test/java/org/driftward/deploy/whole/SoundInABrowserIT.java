@@ -86,7 +86,7 @@ class SoundInABrowserIT {
       var episode = ward.nurse().get("/api/encounters/V-81").json().at("/episode/id").asText();
       assertThat(ward.nurse().post("/api/episodes/" + episode + "/acknowledge", "{}").status())
           .isEqualTo(200);
-      page.waitForFunction("() => document.getElementById('tones').children.length === 0");
+      ear.await("() => document.getElementById('tones').children.length === 0");
       page.waitForTimeout(500);
       assertThat(ear.isSilentFor(6_000)).as("longer than the rest between two bursts").isTrue();
     }
