@@ -14,7 +14,7 @@ public interface EventDesk {
   /**
    * Durable when it returns.
    *
-   * @param at not in the future
+   * @param at when it happened, not in the future; null for now
    * @param expected whether a death was expected, or a move planned
    * @throws IllegalArgumentException in words, if the time lies in the future
    */
@@ -22,7 +22,7 @@ public interface EventDesk {
       String encounter,
       String ward,
       ClinicalEvent.Kind kind,
-      Instant at,
+      @Nullable Instant at,
       boolean notForResuscitation,
       boolean expected,
       @Nullable String note,

@@ -9,7 +9,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.ClinicalEvent;
@@ -35,14 +34,11 @@ public class EventResource {
   private final EventDesk desk;
   private final EncounterDirectory directory;
   private final SignedIn signedIn;
-  private final Clock clock;
 
-  public EventResource(
-      EventDesk desk, EncounterDirectory directory, SignedIn signedIn, Clock clock) {
+  public EventResource(EventDesk desk, EncounterDirectory directory, SignedIn signedIn) {
     this.desk = desk;
     this.directory = directory;
     this.signedIn = signedIn;
-    this.clock = clock;
   }
 
   /**
@@ -91,7 +87,7 @@ public class EventResource {
           encounter,
           ward,
           Word.parse(ClinicalEvent.Kind.class, body.kind()),
-          body.at() == null ? clock.instant() : body.at(),
+          body.at(),
           Boolean.TRUE.equals(body.notForResuscitation()),
           Boolean.TRUE.equals(body.expected()),
           body.note(),

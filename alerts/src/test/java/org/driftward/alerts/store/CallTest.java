@@ -161,6 +161,10 @@ class CallTest {
     assertThat(house.events.list(Set.of("A"), TestHouse.START, in(0))).containsExactly(arrest);
     assertThat(house.events.list(Set.of("B"), TestHouse.START, in(0))).isEmpty();
     assertThat(journal("encounter/V-6")).containsExactly("event");
+    var now =
+        house.events.record(
+            "V-6", "A", ClinicalEvent.Kind.INTERVENTION, null, false, false, "x", People.RESPONSE);
+    assertThat(now.at()).isEqualTo(now.enteredAt());
     assertThatThrownBy(
             () ->
                 house.events.record(

@@ -58,8 +58,10 @@ public record FigureView(
     if (figure.value() == null) {
       return "nothing to count";
     }
-    var number = Wording.number(figure.value(), 1);
-    return figure.unit().isEmpty() ? number : number + " " + figure.unit();
+    boolean share = figure.unit().equals("%");
+    var number = Wording.number(figure.value(), share || figure.value() >= 1 ? 1 : 2);
+    boolean saidAlready = figure.unit().startsWith("per ") && figure.name().contains(" per ");
+    return figure.unit().isEmpty() || saidAlready ? number : number + " " + figure.unit();
   }
 
   private static String fraction(Figure figure) {

@@ -14,8 +14,6 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
 import java.time.DateTimeException;
-import java.time.Instant;
-import java.util.Objects;
 import org.driftward.alerts.contract.ClinicalEvent.Kind;
 import org.driftward.alerts.contract.EventDesk;
 import org.driftward.dashboard.core.PatientView;
@@ -91,12 +89,11 @@ public class EventsPage {
       return refused(encounter, "the note is longer than " + LONGEST_NOTE + " characters");
     }
     try {
-      Instant now = clock.instant();
       desk.record(
           encounter,
           shown.view().encounter().ward(),
           Word.parse(Kind.class, String.valueOf(form.kind)),
-          Objects.requireNonNullElse(TimeOfDay.past(form.at, now, clock.getZone()), now),
+          TimeOfDay.past(form.at, clock.instant(), clock.getZone()),
           form.notForResuscitation != null,
           form.expected != null,
           note,
