@@ -74,6 +74,14 @@ public class AuditResource {
     return csv(asked);
   }
 
+  /** The same for JSON. */
+  @GET
+  @Path("/measures.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  public AuditReport document(@BeanParam AuditAsked asked) {
+    return report(asked);
+  }
+
   @GET
   @Path("/measures/{id}")
   @Operation(summary = "One measure: M1 to M20, time-to-acknowledge, time-to-attend, …")

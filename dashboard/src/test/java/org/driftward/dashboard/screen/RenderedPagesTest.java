@@ -274,7 +274,7 @@ class RenderedPagesTest {
         .contains("<a href=\"/encounters/V-105\">V-105</a></th><td>alder, bed 4</td>")
         .contains("<a href=\"/encounters/V-105/events#CE-1\">CE-1</a>")
         .contains("<th scope=\"row\">X-1</th>")
-        .contains("href=\"/api/audit/measures/M13?from=2026-01-01T00:00:00Z");
+        .contains("href=\"/api/audit/measures.json?from=2026-01-01T00:00:00Z");
   }
 
   private static String audit() {

@@ -61,7 +61,7 @@ class PeopleInABrowserIT {
     assertThat(page.locator(".shifts")).containsText("Tamsin Orchard");
     person.findsNoBarrier("on duty");
     person.open("/wards/plover/handover");
-    assertThat(page.locator(".sheet")).containsText("FIR, Test");
+    assertThat(page.locator(".sheet")).containsText("Fir, Test", PATIENTLY);
     person.findsNoBarrier("shift hand-over");
     page.getByLabel("Also to be said").fill("bed 1 goes home tomorrow");
     person.press("Sign as the giver");
@@ -94,21 +94,21 @@ class PeopleInABrowserIT {
     assertThat(page.locator("main")).containsText("Family or visitor");
     person.press("At the bedside");
     page.getByLabel("Intervention").selectOption("oxygen");
-    page.getByLabel("What").fill("4 L/min");
+    page.locator("#treatment-note").fill("4 L/min");
     person.press("Record the intervention");
     assertThat(page.locator("main")).containsText("Oxygen: 4 L/min");
     assertThat(page.locator("main")).containsText("Trigger, set of");
     person.findsNoBarrier("call record");
-    page.getByLabel("Plan").fill("a set every 30 min, review at noon");
+    page.locator("#plan").fill("a set every 30 min, review at noon");
     page.getByLabel("Next set at").fill("23:59");
     person.press("Finish the call");
     assertThat(page.locator("main")).containsText("Stays, with a plan");
 
     person.open("/encounters/V-802/handover");
     person.findsNoBarrier("hand-over of a patient");
-    page.getByLabel("Assessment").fill("likely chest infection");
+    page.locator("#assessment").fill("likely chest infection");
     page.getByLabel("The recommendation is mine").check();
-    page.getByLabel("Receiver").first().fill("Dr Six");
+    page.locator("#receiver").fill("Dr Six");
     person.press("Hand over");
     assertThat(page.locator("#earlier")).containsText("likely chest infection");
     person.open("/encounters/V-802");
