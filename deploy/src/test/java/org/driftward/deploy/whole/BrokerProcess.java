@@ -11,6 +11,7 @@ import java.util.Properties;
 import java.util.concurrent.TimeUnit;
 import org.driftward.deploy.embedded.EmbeddedBroker;
 import org.driftward.deploy.embedded.EmbeddedPart;
+import org.driftward.testing.Logs;
 
 /** A real broker in a process of its own, which can be killed without a word. */
 final class BrokerProcess implements EmbeddedPart {
@@ -27,6 +28,7 @@ final class BrokerProcess implements EmbeddedPart {
 
   /** Runs until it is ended. Its client settings stand in the folder as soon as it is ready. */
   public static void main(String[] arguments) throws IOException, InterruptedException {
+    Logs.quiet();
     var folder = Path.of(arguments[0]);
     var broker =
         EmbeddedBroker.start(folder.resolve("log"), Integer.parseInt(arguments[1]), arguments[2]);

@@ -103,9 +103,16 @@ public final class Wording {
             trend.perHour() < 0 ? "falling" : "rising",
             Plain.rate(trend.perHour()),
             trend.sets(),
-            BigDecimal.valueOf(trend.pValue()).setScale(3, RoundingMode.HALF_UP),
+            chance(trend.pValue()),
             reaches,
             trend.projectedCrossing() == null ? "" : at(trend.projectedCrossing()));
+  }
+
+  /** A chance is never nothing: below what three decimals can say it is said to be below. */
+  private static String chance(double pValue) {
+    return pValue < 0.001
+        ? "below 0.001"
+        : BigDecimal.valueOf(pValue).setScale(3, RoundingMode.HALF_UP).toPlainString();
   }
 
   String changed(Group group, List<ChangedFinding> findings) {

@@ -120,6 +120,22 @@ class TriggersTest {
   }
 
   @Test
+  void shouldNotCallASmallChanceNone() {
+    var soon = NOW.plusSeconds(3600);
+
+    assertThat(fired(picture.trend(trend(1.5, 0.0004, true, soon, 21))))
+        .extracting(Trigger::words)
+        .singleElement()
+        .asString()
+        .contains("(p below 0.001)");
+    assertThat(fired(Pictures.of("V-1", NOW).trend(trend(1.5, 0.001, true, soon, 21))))
+        .extracting(Trigger::words)
+        .singleElement()
+        .asString()
+        .contains("(p 0.001)");
+  }
+
+  @Test
   void shouldNotCallAReturnToNormalATrend() {
     var soon = NOW.plusSeconds(3600);
 
@@ -172,12 +188,21 @@ class TriggersTest {
 
   private static Trend trend(
       double perHour, boolean significant, @Nullable Instant crossing, double threshold) {
+    return trend(perHour, 0.01, significant, crossing, threshold);
+  }
+
+  private static Trend trend(
+      double perHour,
+      double pValue,
+      boolean significant,
+      @Nullable Instant crossing,
+      double threshold) {
     return new Trend(
         "respiratory-rate",
         null,
         null,
         perHour,
-        0.01,
+        pValue,
         11,
         6,
         NOW,
