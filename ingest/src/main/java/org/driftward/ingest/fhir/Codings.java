@@ -69,7 +69,7 @@ final class Codings {
     if (quantity.getCode() != null && CodeSystem.UCUM.equals(quantity.getSystem())) {
       return Optional.of(quantity.getCode());
     }
-    var word = quantity.getCode() != null ? quantity.getCode() : quantity.getUnit();
+    var word = word(quantity);
     return word == null
         ? Optional.ofNullable(known.meaning().unit())
         : known.meaning().ucum(word).or(() -> codes.unit(word));

@@ -160,7 +160,7 @@ final class ResultReader {
       CatalogueEntry entry, Meaning meaning, Hl7Segment obx, Content into) {
     var own = new ArrayList<String>();
     for (int i = 0; i < obx.repetitions(SITE); i++) {
-      if (Systems.OURS.contains(obx.value(SITE, i, 3, 1))) {
+      if (Systems.isOurs(obx.value(SITE, i, 3, 1))) {
         own.add(obx.value(SITE, i, 1, 1));
       }
     }

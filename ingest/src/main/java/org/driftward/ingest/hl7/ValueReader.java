@@ -153,7 +153,7 @@ final class ValueReader {
   private Optional<String> option(CatalogueEntry entry, Meaning meaning, Hl7Segment obx) {
     var code = obx.value(VALUE, 1);
     var system = obx.value(VALUE, 3);
-    boolean ours = Systems.OURS.contains(system) || Systems.OURS.contains(obx.value(3, 3));
+    boolean ours = Systems.isOurs(system) || Systems.isOurs(obx.value(3, 3));
     return ours && entry.options().contains(code)
         ? Optional.of(code)
         : codes

@@ -1,12 +1,9 @@
 package org.driftward.ingest.json;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.ObjectWriter;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import org.driftward.ingest.contract.JsonFormat;
@@ -16,11 +13,7 @@ import org.driftward.ingest.contract.JsonFormat;
  */
 public final class JacksonFormat<T> implements JsonFormat<T> {
 
-  private static final ObjectMapper MAPPER =
-      JsonSettings.apply(
-          JsonMapper.builder(
-                  JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build())
-              .build());
+  private static final ObjectMapper MAPPER = JsonSettings.apply(new ObjectMapper());
 
   private final ObjectReader reader;
   private final ObjectWriter writer;

@@ -1,9 +1,9 @@
 package org.driftward.dashboard.screen.codes;
 
 import java.time.Instant;
+import java.util.Objects;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.ingest.contract.CodeDesk.Seen;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A code of a feed in words.
@@ -33,15 +33,11 @@ public record CodeLine(
         code.code(),
         code.system(),
         code.source(),
-        orEmpty(seen.text()),
+        Objects.requireNonNullElse(seen.text(), ""),
         String.join(", ", seen.units()),
         Wording.count(seen.messages(), "message", "messages"),
         seen.firstAt(),
         seen.lastAt(),
         seen.example());
-  }
-
-  private static String orEmpty(@Nullable String text) {
-    return text == null ? "" : text;
   }
 }

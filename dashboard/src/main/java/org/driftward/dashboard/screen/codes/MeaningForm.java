@@ -3,6 +3,7 @@ package org.driftward.dashboard.screen.codes;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.driftward.dashboard.screen.Wording;
@@ -68,8 +69,8 @@ public record MeaningForm(
                 .toList()
             : List.of(),
         quantity,
-        orEmpty(entry.unit()),
-        orEmpty(before.unit()),
+        Objects.requireNonNullElse(entry.unit(), ""),
+        Objects.requireNonNullElse(before.unit(), ""),
         quantity ? units(seen, before) : List.of(),
         entry.options().stream().map(option -> answer(option, before)).toList(),
         before.everyFeed());
@@ -90,9 +91,5 @@ public record MeaningForm(
             .sorted()
             .collect(Collectors.joining("\n"));
     return new Answer(option, Wording.sentence(option), said);
-  }
-
-  private static String orEmpty(@Nullable String text) {
-    return text == null ? "" : text;
   }
 }

@@ -27,7 +27,13 @@ public class ActionForm {
 
   EpisodeDesk.Request request(String episode, Action action, Instant now) {
     return new EpisodeDesk.Request(
-        episode, action, version, words(note), words(reason), words(to), until(now));
+        episode,
+        action,
+        version,
+        FormField.words(note),
+        FormField.words(reason),
+        FormField.words(to),
+        until(now));
   }
 
   private @Nullable Instant until(Instant now) {
@@ -39,10 +45,5 @@ public class ActionForm {
     } catch (DateTimeParseException e) {
       return null;
     }
-  }
-
-  /** An empty field is one that was left out. */
-  private static @Nullable String words(@Nullable String field) {
-    return field == null || field.isBlank() ? null : field.strip();
   }
 }

@@ -3,11 +3,16 @@ package org.driftward.dashboard.web.page;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import org.driftward.dashboard.screen.Frame;
+import org.driftward.dashboard.screen.Outcome;
+import org.jspecify.annotations.Nullable;
 
-/** Pages that say why there is nothing to see. */
+/** What a page answers when it has nothing of its own to show. */
 @ApplicationScoped
 class Answers {
+
+  private static final int OK = 200;
 
   private final Frames frames;
 
@@ -27,6 +32,27 @@ class Answers {
   Response unknown(Visit visit, String here) {
     return page(
         404, frames.of(visit, here), "Not known here", "Nothing is recorded under this number.");
+  }
+
+  /**
+   * What came of a form, which stays as it is where a script sent it.
+   *
+   * @param scripted the header by which a script tells that it asks, or null
+   */
+  Response told(Visit visit, String here, int status, String words, @Nullable String scripted) {
+    return scripted == null
+        ? page(status, frames.of(visit, here), "Nothing was changed", words)
+        : Response.status(status)
+            .type(MediaType.TEXT_HTML)
+            .entity(Pages.outcome(new Outcome(status == OK, words)))
+            .build();
+  }
+
+  /** On to another page, as browser or script understands it. */
+  static Response onward(String page, @Nullable String scripted) {
+    return scripted == null
+        ? Response.seeOther(URI.create(page)).build()
+        : Response.ok().header("HX-Redirect", page).build();
   }
 
   Response page(int status, Frame frame, String title, String words) {

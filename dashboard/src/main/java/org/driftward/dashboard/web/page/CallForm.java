@@ -43,26 +43,30 @@ public class CallForm {
    */
   Entry entry(Instant now, ZoneId zone) {
     var when = TimeOfDay.past(at, now, zone);
-    if (words(step) != null) {
+    if (FormField.words(step) != null) {
       return new Entry.Reached(Word.parse(Step.class, String.valueOf(step)), when);
     }
-    if (words(caller) != null) {
+    if (FormField.words(caller) != null) {
       var role = Word.parse(CallerRole.class, String.valueOf(caller));
-      return new Entry.CalledBy(new Caller(role, words(callerName)));
+      return new Entry.CalledBy(new Caller(role, FormField.words(callerName)));
     }
-    if (words(treatment) != null) {
+    if (FormField.words(treatment) != null) {
       return new Entry.Treated(
-          Word.parse(TreatmentKind.class, String.valueOf(treatment)), words(note), when);
+          Word.parse(TreatmentKind.class, String.valueOf(treatment)), FormField.words(note), when);
     }
-    if (words(present) != null) {
+    if (FormField.words(present) != null) {
       return new Entry.Present(roles(String.valueOf(present)));
     }
-    if (words(to) != null) {
+    if (FormField.words(to) != null) {
       return new Entry.HandedOver(String.valueOf(to).strip(), null, note == null ? "" : note);
     }
     var where = Word.parse(Disposition.class, String.valueOf(disposition));
     var ending =
-        new Ending(where, words(plan), words(recipient), TimeOfDay.next(nextSet, now, zone));
+        new Ending(
+            where,
+            FormField.words(plan),
+            FormField.words(recipient),
+            TimeOfDay.next(nextSet, now, zone));
     return new Entry.Finished(ending, when);
   }
 
@@ -71,10 +75,5 @@ public class CallForm {
         .map(String::strip)
         .filter(role -> !role.isEmpty())
         .collect(Collectors.toSet());
-  }
-
-  /** An empty field is one that was left out. */
-  private static @Nullable String words(@Nullable String field) {
-    return field == null || field.isBlank() ? null : field.strip();
   }
 }

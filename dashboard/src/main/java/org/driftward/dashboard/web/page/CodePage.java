@@ -12,9 +12,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.Optional;
-import org.driftward.dashboard.screen.Outcome;
 import org.driftward.dashboard.screen.codes.CodeScreen;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.AccountRole;
@@ -120,18 +118,10 @@ public class CodePage {
   }
 
   private static Response back(String id, @Nullable String scripted) {
-    var page = URI.create("/intake/codes/" + id);
-    return scripted == null
-        ? Response.seeOther(page).build()
-        : Response.ok().header("HX-Redirect", page).build();
+    return Answers.onward("/intake/codes/" + id, scripted);
   }
 
   private Response told(Visit visit, int status, String words, @Nullable String scripted) {
-    return scripted == null
-        ? answers.page(status, frames.of(visit, HERE), "Nothing was changed", words)
-        : Response.status(status)
-            .type(MediaType.TEXT_HTML)
-            .entity(Pages.outcome(new Outcome(false, words)))
-            .build();
+    return answers.told(visit, HERE, status, words, scripted);
   }
 }

@@ -26,15 +26,11 @@ public class ContactForm {
    * @throws IllegalArgumentException if nobody could be told so
    */
   @Nullable Contact contact() {
-    var address = filled(mail);
-    var pager = filled(webhook);
-    var which = filled(number);
+    var address = FormField.words(mail);
+    var pager = FormField.words(webhook);
+    var which = FormField.words(number);
     return address == null && pager == null && which == null
         ? null
         : new Contact(address, pager, which);
-  }
-
-  private static @Nullable String filled(@Nullable String field) {
-    return field == null || field.isBlank() ? null : field.strip();
   }
 }

@@ -20,6 +20,6 @@ public class EventForm {
   @RestForm public @Nullable String note;
 
   @Nullable String words() {
-    return note == null || note.isBlank() ? null : note.strip();
+    return FormField.words(note);
   }
 }

@@ -49,7 +49,7 @@ public class MeantForm {
         Objects.requireNonNullElse(finding, ""),
         RefusalQuery.words(site),
         side == null || side.isBlank() ? null : Word.parse(Side.class, side),
-        stripped(unit),
+        FormField.words(unit),
         values(),
         units());
   }
@@ -71,7 +71,7 @@ public class MeantForm {
   private Map<String, String> units() {
     var units = new LinkedHashMap<String, String>();
     for (int i = 0; i < sizeOf(word, ucum); i++) {
-      var means = stripped(Objects.requireNonNull(ucum).get(i));
+      var means = FormField.words(Objects.requireNonNull(ucum).get(i));
       if (means != null) {
         put(units, Objects.requireNonNull(word).get(i), means);
       }
@@ -89,9 +89,5 @@ public class MeantForm {
 
   private static int sizeOf(@Nullable List<String> one, @Nullable List<String> other) {
     return one == null || other == null ? 0 : Math.min(one.size(), other.size());
-  }
-
-  private static @Nullable String stripped(@Nullable String text) {
-    return text == null || text.isBlank() ? null : text.strip();
   }
 }

@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Optional;
-import org.driftward.dashboard.screen.Outcome;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.AccountRole;
@@ -91,18 +90,10 @@ public class MendPage {
     if (!desk.replay(id, mended.orElse(null), sight)) {
       return told(visit, CONFLICT, "A replay of it is waiting already.", scripted);
     }
-    var page = URI.create("/intake/refusals/" + id);
-    return scripted == null
-        ? Response.seeOther(page).build()
-        : Response.ok().header("HX-Redirect", page).build();
+    return Answers.onward("/intake/refusals/" + id, scripted);
   }
 
   private Response told(Visit visit, int status, String words, @Nullable String scripted) {
-    return scripted == null
-        ? answers.page(status, frames.of(visit, HERE), "Nothing was changed", words)
-        : Response.status(status)
-            .type(MediaType.TEXT_HTML)
-            .entity(Pages.outcome(new Outcome(status == OK, words)))
-            .build();
+    return answers.told(visit, HERE, status, words, scripted);
   }
 }

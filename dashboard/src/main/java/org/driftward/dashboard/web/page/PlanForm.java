@@ -58,7 +58,7 @@ public class PlanForm {
         "2".equals(scale) ? 2 : 1,
         limits(),
         duration("interval", interval),
-        words(ceiling),
+        FormField.words(ceiling),
         hold == null ? null : new Hold(why, now.plus(hold)),
         before == null ? List.of() : before.populations(),
         before == null ? null : before.newBaseline(),
@@ -66,8 +66,8 @@ public class PlanForm {
         account,
         now,
         now.plus(runs),
-        words(approvedBy),
-        words(approverRole));
+        FormField.words(approvedBy),
+        FormField.words(approverRole));
   }
 
   private List<Limit> limits() {
@@ -103,9 +103,5 @@ public class PlanForm {
     } catch (DateTimeParseException e) {
       throw new IllegalArgumentException(field + " is a length of time", e);
     }
-  }
-
-  private static @Nullable String words(@Nullable String field) {
-    return field == null || field.isBlank() ? null : field.strip();
   }
 }

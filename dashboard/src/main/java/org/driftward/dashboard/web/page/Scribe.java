@@ -94,7 +94,7 @@ class Scribe {
     } catch (DateTimeException e) {
       return Written.refused("the time it was taken at is not a time.");
     }
-    var reason = words(form.getFirst("reason"));
+    var reason = FormField.words(form.getFirst("reason"));
     if (correction && reason == null) {
       return Written.refused("say why it is corrected.");
     }
@@ -115,7 +115,7 @@ class Scribe {
   Written retract(StayRecord record, MultivaluedMap<String, String> form, String account) {
     var id = form.getFirst("assessment");
     var earlier = id == null ? null : record.find(id).orElse(null);
-    var reason = words(form.getFirst("reason"));
+    var reason = FormField.words(form.getFirst("reason"));
     if (reason == null) {
       return Written.refused("say why it is retracted.");
     }
@@ -197,9 +197,5 @@ class Scribe {
     var fields = new HashMap<String, String>();
     form.forEach((name, values) -> fields.put(name, values.get(0)));
     return fields;
-  }
-
-  private static @Nullable String words(@Nullable String field) {
-    return field == null || field.isBlank() ? null : field.strip();
   }
 }

@@ -82,8 +82,7 @@ public class SheetPage {
       return answers.notYourWard(visit, here(ward));
     }
     var seen = sheet == null ? "" : sheet.replace("\r\n", "\n");
-    var said = note == null || note.isBlank() ? null : note.strip();
-    return told(visit, ward, desk.give(ward, seen, said, visit.actor()));
+    return told(visit, ward, desk.give(ward, seen, FormField.words(note), visit.actor()));
   }
 
   @POST

@@ -1,6 +1,5 @@
 package org.driftward.ingest.core.mapping;
 
-import java.util.List;
 import java.util.Map;
 import org.driftward.ingest.contract.CodeSystem;
 
@@ -10,9 +9,6 @@ import org.driftward.ingest.contract.CodeSystem;
  */
 public final class Systems {
 
-  /** Our own coding system: the code is the catalogue's, an answer is the option's. */
-  public static final List<String> OURS = List.of("99DRIFTWARD", CodeSystem.FINDING);
-
   private static final Map<String, String> IN_FHIR =
       Map.of(
           "LN", CodeSystem.LOINC,
@@ -20,6 +16,11 @@ public final class Systems {
           "99DRIFTWARD", CodeSystem.FINDING);
 
   private Systems() {}
+
+  /** Whether it is our own: the code is the catalogue's, an answer is the option's. */
+  public static boolean isOurs(String system) {
+    return inFhir(system).equals(CodeSystem.FINDING);
+  }
 
   /** As FHIR has it; a name that no table knows stays as it is. */
   static String inFhir(String system) {
