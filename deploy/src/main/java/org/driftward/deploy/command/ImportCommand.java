@@ -1,6 +1,5 @@
 package org.driftward.deploy.command;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -44,31 +43,33 @@ final class ImportCommand implements Callable<Integer> {
     var id = new FileSender(server, file, mapping, bar).send();
     var done = new ImportWatch(server, id, bar).await();
     bar.end();
+    long refused = done.path("rejected").asLong();
     out.printf(
         "%d rows read, %d accepted, %d refused%n",
-        done.path("read").asLong(), done.path("accepted").asLong(), done.path("rejected").asLong());
+        done.path("read").asLong(), done.path("accepted").asLong(), refused);
     for (var fault : done.path("faults")) {
       out.println(fault.path("detail").asText());
     }
-    if (done.path("rejected").asLong() > 0) {
-      tellRefused(server.get("/api/imports/" + id + "/rejected"));
+    if (refused > 0) {
+      tellRefused(server, id, refused);
     }
-    boolean whole =
-        done.path("state").asText().equals("finished") && done.path("rejected").asLong() == 0;
+    boolean whole = done.path("state").asText().equals("finished") && refused == 0;
     return whole ? 0 : 1;
   }
 
-  private void tellRefused(JsonNode rows) {
+  /** The first few only: there may be a million. */
+  private void tellRefused(Server server, String id, long refused) throws IOException {
     var out = spec.commandLine().getOut();
-    int told = 0;
-    for (var row : rows) {
-      if (told++ == FIRST_REFUSALS) {
-        out.printf("and %d more%n", rows.size() - FIRST_REFUSALS);
-        return;
+    try (var rows = server.each("/api/imports/" + id + "/rejected")) {
+      for (int i = 0; i < FIRST_REFUSALS && rows.hasNextValue(); i++) {
+        var row = rows.nextValue();
+        out.printf(
+            "line %d: %s%n",
+            row.path("line").asLong(), row.path("faults").path(0).path("detail").asText());
       }
-      out.printf(
-          "line %d: %s%n",
-          row.path("line").asLong(), row.path("faults").path(0).path("detail").asText());
+    }
+    if (refused > FIRST_REFUSALS) {
+      out.printf("and %d more%n", refused - FIRST_REFUSALS);
     }
   }
 }

@@ -3,6 +3,7 @@ package org.driftward.deploy.command;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.InputStream;
@@ -42,6 +43,11 @@ final class Server {
     try (var body = stream(path, "application/json")) {
       return JSON.readTree(body);
     }
+  }
+
+  /** The elements of an array one by one, for what may be long; the caller closes it. */
+  MappingIterator<JsonNode> each(String path) throws IOException {
+    return JSON.readerFor(JsonNode.class).readValues(stream(path, "application/json"));
   }
 
   /** The body as it comes, for what may be long; the caller closes it. */

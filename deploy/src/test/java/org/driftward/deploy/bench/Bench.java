@@ -9,7 +9,13 @@ import picocli.CommandLine.HelpCommand;
 @Command(
     name = "deploy/bench",
     synopsisSubcommandLabel = "NAME",
-    subcommands = {HelpCommand.class, AlarmLoadBench.class, IntakeBench.class, ScoringBench.class})
+    subcommands = {
+      HelpCommand.class,
+      AlarmLoadBench.class,
+      ImportBench.class,
+      IntakeBench.class,
+      ScoringBench.class
+    })
 public final class Bench {
 
   private Bench() {}

@@ -67,6 +67,11 @@ record BenchConfig(Path folder) implements ScoringConfig, ScoringConfig.Streams 
   }
 
   @Override
+  public int packedEncounters() {
+    return 20_000;
+  }
+
+  @Override
   public int storeMemory() {
     return 64;
   }

@@ -28,14 +28,17 @@ final class IntakeBench implements Callable<Integer> {
   private static final String NDJSON = "application/x-ndjson";
   private static final List<String> SERVER_JAVA = List.of("-XX:+UseSerialGC", "-Xmx768m");
 
-  @Option(names = "--seconds", defaultValue = "15", description = "Measured for each intake.")
+  @Option(names = "--seconds", defaultValue = "20", description = "Measured for each intake.")
   private int seconds;
 
-  @Option(names = "--warm-up", defaultValue = "10", description = "Seconds before that.")
+  @Option(names = "--warm-up", defaultValue = "20", description = "Seconds before that.")
   private int warmUp;
 
   @Option(names = "--encounters", defaultValue = "1000", description = "Patients in the house.")
   private int encounters;
+
+  @Option(names = "--only", defaultValue = "", description = "Feeds whose name holds this.")
+  private String only;
 
   @Override
   public Integer call() throws Exception {
@@ -72,6 +75,10 @@ final class IntakeBench implements Callable<Integer> {
         "intake", "messages/s", "assessments/s", "CPU us each", "of bare");
     double bare = 0;
     for (var feed : feeds(app, outside, messages)) {
+      if (!feed.name().contains(only)) {
+        feed.close();
+        continue;
+      }
       try (feed) {
         Pace.of(feed, Duration.ofSeconds(warmUp), app::cpu);
         var pace = Pace.of(feed, Duration.ofSeconds(seconds), app::cpu);
@@ -88,7 +95,8 @@ final class IntakeBench implements Callable<Integer> {
   }
 
   /** The bare producer first: the others are told beside it. */
-  private static List<Feed> feeds(RunningApp app, Outside outside, Messages messages) {
+  private static List<Feed> feeds(RunningApp app, Outside outside, Messages messages)
+      throws Exception {
     var feeds = new ArrayList<Feed>();
     feeds.add(new BareProducer(outside.kafka(), messages));
     feeds.add(new HttpFeed("HTTP, one assessment", OWN, app.asAdmin(), messages::assessment, 1));

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import java.util.concurrent.ExecutionException;
+import java.util.function.Consumer;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
@@ -52,8 +53,10 @@ final class KafkaWays {
    * All three on a broker of their own; that of scoring last.
    *
    * @param warmUp how many assessments each way takes in before its meter runs
+   * @param tell of each way as soon as it is over
    */
-  static List<Measured> measure(Payload payload, int warmUp, Path folder) throws Exception {
+  static void measure(Payload payload, int warmUp, Path folder, Consumer<Measured> tell)
+      throws Exception {
     try (var broker = BrokerProcess.start(folder.resolve("broker"))) {
       broker.makeTopics(
           List.of(
@@ -68,7 +71,9 @@ final class KafkaWays {
       var ways = new KafkaWays(broker, payload, warmUp, folder);
       ways.admit();
       payload.sendAssessments(broker.access());
-      return List.of(ways.bare(), ways.through(), ways.scoring());
+      tell.accept(ways.bare());
+      tell.accept(ways.through());
+      tell.accept(ways.scoring());
     }
   }
 

@@ -106,7 +106,7 @@ final class Messages {
     private static final DateTimeFormatter DTM =
         DateTimeFormatter.ofPattern("yyyyMMddHHmmssZ").withZone(ZoneOffset.UTC);
 
-    private static final String HEADER =
+    static final String HEADER =
         "id,encounter,patient,takenAt,source,by,respiratory-rate [/min],oxygen-saturation [%],"
             + "inspired-oxygen,systolic-pressure [mm[Hg]],heart-rate [/min],consciousness,"
             + "temperature [Cel]";

@@ -2,7 +2,6 @@ package org.driftward.deploy.bench;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -39,21 +38,23 @@ final class ScoringBench implements Callable<Integer> {
     System.out.print(Measured.HEAD);
     for (int number : encounters) {
       System.err.printf(Locale.ROOT, "%,d encounters%n", number);
-      run(new Payload(number, warmUp + sets))
-          .forEach(measured -> System.out.println(measured.row()));
+      run(new Payload(number, warmUp + sets));
     }
     return 0;
   }
 
-  private List<Measured> run(Payload payload) throws Exception {
+  private void run(Payload payload) throws Exception {
     var folder = Files.createTempDirectory("driftward-bench-");
     try {
-      var measured = new ArrayList<>(KafkaWays.measure(payload, warmUp, folder));
-      measured.add(PolledView.measure(payload, folder.resolve("postgres")));
-      return measured;
+      KafkaWays.measure(payload, warmUp, folder, ScoringBench::tell);
+      tell(PolledView.measure(payload, folder.resolve("postgres")));
     } finally {
       delete(folder);
     }
+  }
+
+  private static void tell(Measured measured) {
+    System.out.println(measured.row());
   }
 
   private static void delete(Path folder) throws Exception {

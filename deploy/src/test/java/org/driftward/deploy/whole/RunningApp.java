@@ -131,6 +131,10 @@ public final class RunningApp implements AutoCloseable {
     return process.info().totalCpuDuration().orElseThrow();
   }
 
+  public long pid() {
+    return process.pid();
+  }
+
   public boolean isAlive() {
     return process.isAlive();
   }

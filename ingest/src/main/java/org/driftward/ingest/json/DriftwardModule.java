@@ -12,13 +12,14 @@ import com.fasterxml.jackson.databind.module.SimpleDeserializers;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
+import java.time.Instant;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.Word;
 
 /**
  * The JSON shapes that Jackson cannot guess: {@link Word} enums as words, and {@link Finding} as
- * one flat object. Found by {@code META-INF/services}, so every mapper that looks for modules has
- * it.
+ * one flat object; and moments, which it knows but slowly. Found by {@code META-INF/services}, so
+ * every mapper that looks for modules has it.
  */
 public final class DriftwardModule extends SimpleModule {
 
@@ -30,6 +31,7 @@ public final class DriftwardModule extends SimpleModule {
     addSerializer(new InstantWriter());
     addSerializer(Finding.class, new FindingJson.Writer());
     var deserializers = new WordDeserializers();
+    deserializers.addDeserializer(Instant.class, new InstantReader());
     deserializers.addDeserializer(Finding.class, new FindingJson.Reader());
     setDeserializers(deserializers);
   }

@@ -7,22 +7,12 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.time.Instant;
 
-/**
- * Instants as ISO 8601 in UTC. The inputs of a snapshot's scores were mostly taken at the same
- * moment, so the last text of each thread is kept and not made again.
- */
+/** Instants as ISO 8601 in UTC. */
 final class InstantWriter extends StdSerializer<Instant> {
 
   private static final long serialVersionUID = 1L;
 
-  private static final ThreadLocal<Written> LAST =
-      ThreadLocal.withInitial(() -> Written.of(Instant.EPOCH));
-
-  private record Written(Instant instant, SerializedString text) {
-    static Written of(Instant instant) {
-      return new Written(instant, new SerializedString(instant.toString()));
-    }
-  }
+  private static final RecentTexts<Instant, SerializedString> TEXTS = new RecentTexts<>();
 
   InstantWriter() {
     super(Instant.class);
@@ -31,11 +21,6 @@ final class InstantWriter extends StdSerializer<Instant> {
   @Override
   public void serialize(Instant instant, JsonGenerator out, SerializerProvider provider)
       throws IOException {
-    var last = LAST.get();
-    if (!last.instant().equals(instant)) {
-      last = Written.of(instant);
-      LAST.set(last);
-    }
-    out.writeString(last.text());
+    out.writeString(TEXTS.get(instant, one -> new SerializedString(one.toString())));
   }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import org.driftward.ingest.contract.JsonFormat;
@@ -15,6 +16,12 @@ public final class JacksonFormat<T> implements JsonFormat<T> {
 
   private static final ObjectMapper MAPPER = JsonSettings.apply(new ObjectMapper());
 
+  /** A record is made up here, so that its bytes are allocated once, when their number is known. */
+  private static final ThreadLocal<ByteArrayOutputStream> SHEET =
+      ThreadLocal.withInitial(ByteArrayOutputStream::new);
+
+  private static final int LARGEST_SHEET_KEPT = 1 << 20;
+
   private final ObjectReader reader;
   private final ObjectWriter writer;
 
@@ -25,11 +32,17 @@ public final class JacksonFormat<T> implements JsonFormat<T> {
 
   @Override
   public byte[] write(T value) {
+    var sheet = SHEET.get();
+    sheet.reset();
     try {
-      return writer.writeValueAsBytes(value);
-    } catch (JsonProcessingException e) {
+      writer.writeValue(sheet, value);
+    } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    if (sheet.size() > LARGEST_SHEET_KEPT) {
+      SHEET.remove();
+    }
+    return sheet.toByteArray();
   }
 
   @Override

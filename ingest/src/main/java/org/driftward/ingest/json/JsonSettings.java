@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 
 /** How every mapper of the house writes and reads, on a topic as over HTTP. */
 public final class JsonSettings {
@@ -13,6 +14,8 @@ public final class JsonSettings {
 
   public static ObjectMapper apply(ObjectMapper mapper) {
     return mapper
+        // Of two modules for a type the later one counts, and for moments that is ours.
+        .registerModule(new JavaTimeModule())
         .findAndRegisterModules()
         .setDefaultPropertyInclusion(
             JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.ALWAYS))

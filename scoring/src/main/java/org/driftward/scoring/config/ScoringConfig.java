@@ -60,6 +60,10 @@ public interface ScoringConfig {
     @WithDefault("2000")
     int rememberedEncounters();
 
+    /** How many more it remembers in a packed form. About 3 KiB of heap for each. */
+    @WithDefault("20000")
+    int packedEncounters();
+
     /** Native memory of all state stores together, in MiB. */
     @WithDefault("64")
     int storeMemory();

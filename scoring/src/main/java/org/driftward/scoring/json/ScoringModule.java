@@ -8,9 +8,16 @@ import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
+import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Scalar;
+import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoredInput;
+import org.driftward.scoring.contract.Trend;
 
-/** Writes a {@link Scalar} as a plain number or string. Found by {@code META-INF/services}. */
+/**
+ * Writes a {@link Scalar} as a plain number or string, and what definitions say by {@link
+ * RecurringText}. Found by {@code META-INF/services}.
+ */
 public final class ScoringModule extends SimpleModule {
 
   private static final long serialVersionUID = 1L;
@@ -19,6 +26,10 @@ public final class ScoringModule extends SimpleModule {
     super("driftward-scoring");
     addSerializer(new Writer());
     addDeserializer(Scalar.class, new Reader());
+    setMixInAnnotation(Score.class, RecurringTexts.OfScore.class);
+    setMixInAnnotation(ScoredInput.class, RecurringTexts.OfInput.class);
+    setMixInAnnotation(Drift.class, RecurringTexts.OfSeries.class);
+    setMixInAnnotation(Trend.class, RecurringTexts.OfSeries.class);
   }
 
   private static final class Writer extends StdSerializer<Scalar> {

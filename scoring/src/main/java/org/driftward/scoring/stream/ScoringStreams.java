@@ -14,6 +14,7 @@ import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.scoring.config.ScoringConfig;
 import org.driftward.scoring.edition.EditionsInForce;
+import org.driftward.scoring.stream.state.Memory;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -50,7 +51,8 @@ public class ScoringStreams implements RolePart {
             editions::timeline,
             catalogue,
             new ScoringMetrics(registry),
-            config.streams().rememberedEncounters());
+            new Memory(
+                config.streams().rememberedEncounters(), config.streams().packedEncounters()));
     this.meters = new StreamMeters(registry);
     this.editions = new EditionTopic(access, editions);
   }

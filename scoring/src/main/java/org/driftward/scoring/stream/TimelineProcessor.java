@@ -44,7 +44,7 @@ final class TimelineProcessor implements Processor<String, byte[], String, byte[
   public void init(ProcessorContext<String, byte[]> context) {
     KeyValueStore<Bytes, byte[]> store = context.getStateStore(ScoringTopology.STORE);
     this.context = context;
-    var kept = new Histories(store, parts.timeline(), parts.catalogue(), parts.remembered());
+    var kept = new Histories(store, parts.timeline(), parts.catalogue(), parts.memory());
     this.histories = kept;
     this.walk = new Walk(kept, parts.timeline());
     context.schedule(Walk.PAUSE, PunctuationType.WALL_CLOCK_TIME, this::walkOn);

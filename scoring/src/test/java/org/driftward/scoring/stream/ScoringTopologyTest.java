@@ -20,10 +20,13 @@ import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.core.timeline.Fixtures;
+import org.driftward.scoring.stream.state.Memory;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Points are those of NEWS2, RCP 2017, chart 1. */
 class ScoringTopologyTest {
@@ -214,19 +217,31 @@ class ScoringTopologyTest {
     assertThat(topo.listener().known().get("V-1")).containsOnlyKeys("A-1", "A-3");
   }
 
-  @Test
-  void shouldRememberMoreEncountersThanFitInMemory() {
-    try (var small = new Topo(state.resolve("small"), 2)) {
-      for (int hour = 0; hour < 6; hour++) {
-        for (int v = 0; v < 5; v++) {
-          small.send(set("A-" + v + "-" + hour).in("V-" + v).at(hour).made());
-        }
-      }
+  @ParameterizedTest
+  @CsvSource({"2, 0", "1, 1", "2, 2", "1, 100"})
+  void shouldSayTheSameWithMoreEncountersThanFitInMemory(int whole, int packed) {
+    sendInTurn(topo);
+    var sent = topo.snapshots();
 
-      var sent = small.snapshots();
-      assertThat(sent).hasSize(30).allMatch(Snapshot::latest);
-      assertThat(sent.get(29).sequence()).isEqualTo(6);
-      assertThat(news2(sent.get(29)).usual()).isEqualByComparingTo("0");
+    try (var small = new Topo(state.resolve("small"), new Memory(whole, packed))) {
+      sendInTurn(small);
+
+      assertThat(small.snapshots()).isEqualTo(sent);
+    }
+    assertThat(sent).hasSize(60).allMatch(Snapshot::latest);
+    assertThat(sent.get(59).sequence()).isEqualTo(12);
+    assertThat(sent.get(59).drift()).isNotEmpty();
+    assertThat(sent.get(59).trend()).isNotEmpty();
+    assertThat(news2(sent.get(59)).usual()).isNotNull();
+  }
+
+  /** Five patients, a set of each every hour, with a pulse that rises faster in each. */
+  private static void sendInTurn(Topo topo) {
+    for (int hour = 0; hour < 12; hour++) {
+      for (int v = 0; v < 5; v++) {
+        var set = set("A-" + v + "-" + hour).in("V-" + v).at(hour);
+        topo.send(set.with("heart-rate", 70 + hour * v, "/min").made());
+      }
     }
   }
 

@@ -60,6 +60,11 @@ public record TestSettings(Path stateDir) implements ScoringConfig, ScoringConfi
   }
 
   @Override
+  public int packedEncounters() {
+    return 10;
+  }
+
+  @Override
   public int storeMemory() {
     return 16;
   }

@@ -39,6 +39,7 @@ import org.driftward.scoring.core.timeline.Edition;
 import org.driftward.scoring.core.timeline.Fixtures;
 import org.driftward.scoring.core.timeline.Listener;
 import org.driftward.scoring.core.timeline.Timeline;
+import org.driftward.scoring.stream.state.Memory;
 
 /**
  * The topology in the test driver: records in, snapshots out. The driver deletes its files when it
@@ -57,7 +58,7 @@ final class Topo implements AutoCloseable {
 
   private final Path state;
   private final Map<Bytes, byte[]> changelog = new HashMap<>();
-  private final int remembered;
+  private final Memory memory;
   private Timeline timeline = Fixtures.timeline();
   private final Listener listener = new Listener();
   private final SimpleMeterRegistry meters = new SimpleMeterRegistry();
@@ -66,12 +67,12 @@ final class Topo implements AutoCloseable {
   private TestOutputTopic<String, byte[]> rejected;
 
   Topo(Path state) {
-    this(state, 100);
+    this(state, new Memory(100, 100));
   }
 
-  Topo(Path state, int remembered) {
+  Topo(Path state, Memory memory) {
     this.state = state;
-    this.remembered = remembered;
+    this.memory = memory;
     this.driver = open();
     this.snapshots = output(driver, Topic.SNAPSHOTS);
     this.rejected = output(driver, Topic.REJECTED);
@@ -203,8 +204,7 @@ final class Topo implements AutoCloseable {
     settings.put(
         StreamsConfig.ROCKSDB_CONFIG_SETTER_CLASS_CONFIG, BoundedStoreMemory.class.getName());
     var parts =
-        new ScoringParts(
-            () -> timeline, Fixtures.CATALOGUE, new ScoringMetrics(meters), remembered);
+        new ScoringParts(() -> timeline, Fixtures.CATALOGUE, new ScoringMetrics(meters), memory);
     return new TopologyTestDriver(ScoringTopology.of(parts), settings);
   }
 

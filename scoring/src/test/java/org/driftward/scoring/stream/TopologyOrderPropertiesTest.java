@@ -18,6 +18,7 @@ import net.jqwik.api.lifecycle.BeforeTry;
 import org.driftward.scoring.core.timeline.Arrival;
 import org.driftward.scoring.core.timeline.Listener;
 import org.driftward.scoring.core.timeline.Stories;
+import org.driftward.scoring.stream.state.Memory;
 
 /**
  * Promise 1 again, through JSON, store, changelog and restarts; see {@code OrderPropertiesTest}.
@@ -46,16 +47,17 @@ class TopologyOrderPropertiesTest {
   @Property(tries = 25, shrinking = ShrinkingMode.OFF)
   void shouldEndTheSameWhateverTheOrderRepetitionAndRestarts(
       @ForAll("stories") List<Arrival> story, @ForAll long one, @ForAll long other) {
-    var first = heard("one", Stories.arriving(story, one), 0, one);
-    var second = heard("other", Stories.arriving(story, other), 5, other);
+    var first = heard("one", Stories.arriving(story, one), 0, one, new Memory(1, 0));
+    var second = heard("other", Stories.arriving(story, other), 5, other, new Memory(1, 2));
 
     assertThat(Stories.own(second.known(), story)).isEqualTo(Stories.own(first.known(), story));
     assertThat(second.latest()).isEqualTo(first.latest());
   }
 
-  private Listener heard(String name, List<Arrival> arriving, int restarts, long seed) {
+  private Listener heard(
+      String name, List<Arrival> arriving, int restarts, long seed, Memory memory) {
     var random = new Random(seed);
-    try (var topo = new Topo(state.resolve(name), 1)) {
+    try (var topo = new Topo(state.resolve(name), memory)) {
       for (var arrival : arriving) {
         if (restarts > 0 && random.nextInt(restarts) == 0) {
           topo.restart();

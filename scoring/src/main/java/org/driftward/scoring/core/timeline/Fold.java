@@ -38,6 +38,11 @@ final class Fold {
   static Fold from(
       Settings settings, String encounter, Facts facts, Entries entries, @Nullable Moment before) {
     var stored = entries.checkpoint(before).orElse(Head.EMPTY);
+    return from(settings, encounter, facts, stored);
+  }
+
+  /** Goes on from a head as it was kept. */
+  static Fold from(Settings settings, String encounter, Facts facts, Head stored) {
     var rules = settings.editions().rules(facts.adopted());
     return new Fold(settings, encounter, facts, revived(stored, rules, facts));
   }

@@ -47,6 +47,12 @@ public final class Timeline {
     return new Standing(encounter, facts, fold.head(), sequence);
   }
 
+  /** The same from a head that was kept after its last entry. */
+  public Standing resume(String encounter, Facts facts, long sequence, Head kept) {
+    var head = Fold.from(settings, encounter, facts, kept).head();
+    return new Standing(encounter, facts, head, sequence);
+  }
+
   /**
    * Lets an encounter adopt every edition that it does not know yet. What was taken since their
    * time is judged again and said again.

@@ -1,8 +1,6 @@
 package org.driftward.scoring.stream.state;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.function.Supplier;
 import org.apache.kafka.common.utils.Bytes;
 import org.apache.kafka.streams.state.KeyValueStore;
@@ -28,30 +26,22 @@ public final class Histories {
   private final Supplier<Timeline> timeline;
   private final EntryCode entryCode;
   private final HeadCode headCode;
-  private final Map<String, Standing> standings;
+  private final Standings standings;
 
   /**
    * @param timeline under the editions in force at the moment it is asked for
-   * @param remembered how many encounters to remember at most
+   * @param memory how many encounters to remember at most
    */
   public Histories(
       KeyValueStore<Bytes, byte[]> store,
       Supplier<Timeline> timeline,
       Catalogue catalogue,
-      int remembered) {
+      Memory memory) {
     this.store = store;
     this.timeline = timeline;
     this.entryCode = new EntryCode(catalogue);
     this.headCode = new HeadCode(catalogue);
-    this.standings =
-        new LinkedHashMap<>(16, 0.75f, true) {
-          private static final long serialVersionUID = 1L;
-
-          @Override
-          protected boolean removeEldestEntry(Map.Entry<String, Standing> eldest) {
-            return size() > remembered;
-          }
-        };
+    this.standings = new Standings(headCode, timeline, memory);
   }
 
   /** One decision of the timeline about an encounter. */
@@ -98,7 +88,7 @@ public final class Histories {
   /** Nothing is kept if deciding fails; the decision is pure and comes first. */
   private Outcome decide(String encounter, Decision decision) {
     var entries = new StoredEntries(store, encounter, entryCode, headCode);
-    var standing = standings.get(encounter);
+    var standing = standings.find(encounter);
     if (standing == null) {
       standing = load(encounter, entries);
     }
@@ -106,7 +96,7 @@ public final class Histories {
     if (!outcome.isNothing()) {
       entries.keep(outcome);
     }
-    standings.put(encounter, outcome.standing());
+    standings.remember(outcome.standing());
     return outcome;
   }
 
