@@ -12,7 +12,6 @@ import java.util.Properties;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
-import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.Serdes;
 import org.apache.kafka.common.serialization.StringDeserializer;
@@ -91,30 +90,27 @@ final class KafkaWays {
     settings.put("auto.offset.reset", "earliest");
     try (var consumer =
             new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
-        var producer = Payload.producer(broker.access())) {
+        var out = new Outbox(broker.access())) {
       var partitions = broker.partitions(INPUT);
       consumer.assign(partitions);
       consumer.seekToBeginning(partitions);
-      long warm = copy(consumer, producer, warmUp);
+      long warm = copy(consumer, out, warmUp);
       long before = broker.bytes();
       var meter = meter();
-      long copied = copy(consumer, producer, payload.assessments() - warm);
+      long copied = copy(consumer, out, payload.assessments() - warm);
       return meter.read("bare consumer and producer", payload.encounters(), copied, bytes(before));
     }
   }
 
-  private static long copy(
-      KafkaConsumer<String, byte[]> consumer,
-      KafkaProducer<String, byte[]> producer,
-      long atLeast) {
+  private static long copy(KafkaConsumer<String, byte[]> consumer, Outbox out, long atLeast) {
     long copied = 0;
     while (copied < atLeast) {
       for (var received : consumer.poll(A_WHILE)) {
-        Payload.send(producer, BARE, received.key(), received.value());
+        out.send(BARE, received.key(), received.value());
         copied++;
       }
     }
-    producer.flush();
+    out.flush();
     return copied;
   }
 

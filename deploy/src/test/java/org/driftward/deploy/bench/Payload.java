@@ -3,14 +3,8 @@ package org.driftward.deploy.bench;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
-import org.apache.kafka.clients.producer.KafkaProducer;
-import org.apache.kafka.clients.producer.ProducerRecord;
-import org.apache.kafka.common.serialization.ByteArraySerializer;
-import org.apache.kafka.common.serialization.StringSerializer;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.Assessment.Status;
@@ -95,13 +89,13 @@ record Payload(int encounters, int assessments) {
 
   void sendEncounters(KafkaAccess access) {
     var format = JsonFormat.of(Encounter.class);
-    try (var producer = producer(access)) {
+    try (var out = new Outbox(access)) {
       for (int i = 0; i < encounters; i++) {
         var id = "V-" + i;
         var stay = new Stay(ward(i), "1", START.minusSeconds(HOUR));
         var patient = new Patient("P-" + id, null, LocalDate.of(1960, 5, 1), null);
         var told = new Encounter(id, patient, List.of(stay), stay.from(), null, null, 1);
-        send(producer, Topic.ENCOUNTERS.topic(), id, format.write(told));
+        out.send(Topic.ENCOUNTERS.topic(), id, format.write(told));
       }
     }
   }
@@ -109,24 +103,11 @@ record Payload(int encounters, int assessments) {
   void sendAssessments(KafkaAccess access) {
     var format = JsonFormat.of(Assessment.class);
     var random = new Random(5);
-    try (var producer = producer(access)) {
+    try (var out = new Outbox(access)) {
       for (int i = 0; i < assessments; i++) {
         var set = set(i, random);
-        send(producer, Topic.ASSESSMENTS.topic(), set.encounter(), format.write(set.assessment(i)));
+        out.send(Topic.ASSESSMENTS.topic(), set.encounter(), format.write(set.assessment(i)));
       }
     }
-  }
-
-  static KafkaProducer<String, byte[]> producer(KafkaAccess access) {
-    Map<String, Object> settings = new HashMap<>(access.settings());
-    settings.put("compression.type", "lz4");
-    settings.put("linger.ms", 20);
-    settings.put("batch.size", 1 << 17);
-    return new KafkaProducer<>(settings, new StringSerializer(), new ByteArraySerializer());
-  }
-
-  /** A record that is lost shows: what was sent is waited for. */
-  static void send(KafkaProducer<String, byte[]> producer, String topic, String key, byte[] value) {
-    var unused = producer.send(new ProducerRecord<>(topic, key, value));
   }
 }

@@ -1,5 +1,6 @@
 package org.driftward.deploy.bench;
 
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Pattern;
 import org.driftward.deploy.embedded.EmbeddedDatabase;
 import org.driftward.deploy.embedded.Secrets;
 
@@ -189,12 +191,29 @@ final class PolledView {
     }
   }
 
-  /** CPU of every child of this process: the server and those that it has started. */
+  /**
+   * CPU of every child of this process: the server and those that it has started, also those that
+   * have ended, whose time Linux adds to their parent's.
+   */
   private static double serverCpu() {
-    return ProcessHandle.current()
-        .descendants()
-        .mapToDouble(
-            child -> child.info().totalCpuDuration().orElse(Duration.ZERO).toMillis() / 1e3)
-        .sum();
+    return ProcessHandle.current().descendants().mapToDouble(PolledView::cpu).sum();
+  }
+
+  /** Fields 14 to 17 of proc(5)'s stat: own and reaped children's, in ticks of 10 ms. */
+  private static double cpu(ProcessHandle process) {
+    try {
+      var stat = Files.readString(Path.of("/proc", String.valueOf(process.pid()), "stat"));
+      // The second field, the name, may hold blanks and is in parentheses.
+      return Pattern.compile(" ")
+              .splitAsStream(stat.substring(stat.lastIndexOf(')') + 2))
+              .skip(11)
+              .limit(4)
+              .mapToLong(Long::parseLong)
+              .sum()
+          / 100.0;
+    } catch (IOException e) {
+      // It ended between being listed and being read.
+      return 0;
+    }
   }
 }

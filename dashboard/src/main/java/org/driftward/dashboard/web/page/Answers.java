@@ -3,9 +3,11 @@ package org.driftward.dashboard.web.page;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import java.net.URI;
 import org.driftward.dashboard.screen.Frame;
 import org.driftward.dashboard.screen.Outcome;
+import org.driftward.ingest.contract.Encounter;
 import org.jspecify.annotations.Nullable;
 
 /** What a page answers when it has nothing of its own to show. */
@@ -53,6 +55,20 @@ class Answers {
     return scripted == null
         ? Response.seeOther(URI.create(page)).build()
         : Response.ok().header("HX-Redirect", page).build();
+  }
+
+  /**
+   * On to the same page of the stay that counts, where an encounter was merged into another; null
+   * where it was not.
+   *
+   * @param page below that of the patient, such as {@code assess}, or empty
+   */
+  static @Nullable Response ofSurvivor(Encounter encounter, String page) {
+    var survivor = encounter.mergedInto();
+    return survivor == null
+        ? null
+        : Response.seeOther(UriBuilder.fromPath("/encounters/{id}").path(page).build(survivor))
+            .build();
   }
 
   Response page(int status, Frame frame, String title, String words) {

@@ -100,6 +100,10 @@ public class AssessPage {
       return hidden(visit, sight, here);
     }
     var record = shown.view();
+    var elsewhere = Answers.ofSurvivor(record.view().encounter(), "assess");
+    if (elsewhere != null) {
+      return elsewhere;
+    }
     var frame = frames.of(visit, here).at(record.view().asOf());
     var earlier = correct == null ? null : record.find(correct).orElse(null);
     if (correct != null && (earlier == null || earlier.retracted())) {

@@ -116,6 +116,10 @@ public class EventsPage {
     if (!(looked instanceof Sight.Shown<PatientView> shown)) {
       return notShown(visit, encounter, looked);
     }
+    var elsewhere = Answers.ofSurvivor(shown.view().encounter(), "events");
+    if (elsewhere != null) {
+      return elsewhere;
+    }
     var frame = frames.of(visit, here(encounter)).at(shown.view().asOf());
     var who = Identity.of(shown.view().encounter(), frame.now(), frame.zone());
     var screen =

@@ -108,6 +108,10 @@ public class HandoverPage {
       return nothing(visit, encounter, looked);
     }
     var view = shown.view();
+    var elsewhere = Answers.ofSurvivor(view.encounter(), "handover");
+    if (elsewhere != null) {
+      return elsewhere;
+    }
     var frame = frames.of(visit, here(encounter)).at(view.asOf());
     var draft = desk.draft(encounter, visit.actor());
     var text = form.isEmpty() ? draft.orElseThrow() : form.text();

@@ -14,7 +14,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.Duration;
@@ -100,9 +99,9 @@ public class PatientPage {
           : answers.unknown(visit, here);
     }
     PatientView view = shown.view();
-    var survivor = view.encounter().mergedInto();
-    if (survivor != null) {
-      return Response.seeOther(UriBuilder.fromPath("/encounters").path(survivor).build()).build();
+    var elsewhere = Answers.ofSurvivor(view.encounter(), "");
+    if (elsewhere != null) {
+      return elsewhere;
     }
     Frame frame = frames.of(visit, here).at(view.asOf());
     int back = clip(hours);

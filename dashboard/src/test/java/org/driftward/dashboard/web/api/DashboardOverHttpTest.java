@@ -145,9 +145,12 @@ class DashboardOverHttpTest {
     assertThat(answer.statusCode()).isEqualTo(307);
     assertThat(answer.header("Location")).endsWith("/api/encounters/V");
     assertThat(nurse().get("/api/encounters/T").jsonPath().getString("encounter")).isEqualTo("V");
-    var page = nurse().redirects().follow(false).accept(ContentType.HTML).get("/encounters/T");
-    assertThat(page.statusCode()).isEqualTo(303);
-    assertThat(page.header("Location")).endsWith("/encounters/V");
+    for (var page : List.of("", "/assess", "/handover", "/events")) {
+      var shown =
+          nurse().redirects().follow(false).accept(ContentType.HTML).get("/encounters/T" + page);
+      assertThat(shown.statusCode()).as(page).isEqualTo(303);
+      assertThat(shown.header("Location")).endsWith("/encounters/V" + page);
+    }
   }
 
   @Test
