@@ -25,7 +25,7 @@ import picocli.CommandLine.Parameters;
 final class ImportBench implements Callable<Integer> {
 
   private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
-  private static final int PATIENTS = 1_000;
+  private static final int PATIENTS = 200;
   private static final int BROKEN_EVERY = 1_000;
 
   @Option(names = "--server-heap", defaultValue = "256m", description = "Of the application.")
@@ -45,8 +45,12 @@ final class ImportBench implements Callable<Integer> {
     var folder = Files.createTempDirectory("driftward-bench-");
     try (var outside = new Outside(folder.resolve("outside"))) {
       var ingest = new HashMap<>(outside.environment());
-      // The whole application makes the tables and the account, once.
-      start(folder.resolve("all"), outside.environment()).close();
+      // By the whole application, which also makes the tables and the account.
+      try (var app = start(folder.resolve("all"), outside.environment())) {
+        for (int i = 0; i < PATIENTS; i++) {
+          app.asAdmin().put("/api/encounters/V-" + i, Messages.encounter(i));
+        }
+      }
       ingest.put("DRIFTWARD_ROLES", "ingest");
       System.out.print(
           """

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.EncounterChange.Put;
 import org.driftward.ingest.contract.EncounterDirectory;
@@ -18,19 +19,19 @@ import org.driftward.ingest.core.PutRules;
  */
 final class HouseAfter {
 
-  private final EncounterDirectory directory;
+  private final Function<String, Optional<Encounter>> before;
   private final PutRules rules;
   private final Instant now;
   private final Map<String, Optional<Encounter>> states = new HashMap<>();
 
   HouseAfter(EncounterDirectory directory, PutRules rules, Instant now) {
-    this.directory = directory;
+    this.before = directory.forOneRequest();
     this.rules = rules;
     this.now = now;
   }
 
   Optional<Encounter> find(String encounter) {
-    return states.computeIfAbsent(encounter, directory::find);
+    return states.computeIfAbsent(encounter, before);
   }
 
   /** Makes the move here if it can be made; else says why not. */

@@ -3,9 +3,7 @@ package org.driftward.ingest.files;
 import jakarta.inject.Singleton;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -62,9 +60,7 @@ final class FileIntake {
    *     again, which is safe
    */
   List<Verdict> bring(List<Row> rows, Lot lot) {
-    Map<String, Optional<Encounter>> asked = new HashMap<>();
-    Function<String, Optional<Encounter>> known =
-        encounter -> asked.computeIfAbsent(encounter, directory::find);
+    var known = directory.forOneRequest();
     var pending = new ArrayList<CompletableFuture<Verdict>>(rows.size());
     for (var row : rows) {
       var verdict = bring(row, lot, known);

@@ -2,12 +2,15 @@ package org.driftward.ingest.kafka;
 
 import jakarta.inject.Singleton;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Function;
 import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
 import org.driftward.ingest.contract.Encounter;
@@ -35,6 +38,19 @@ public class KafkaEncounterDirectory implements EncounterDirectory, PatientEncou
   public Optional<Encounter> find(String encounter) {
     var known = table.find(encounter);
     return known.isPresent() ? known : findNewest(encounter);
+  }
+
+  @Override
+  public Function<String, Optional<Encounter>> forOneRequest() {
+    var answers = new HashMap<String, Optional<Encounter>>();
+    var caughtUp = new AtomicBoolean();
+    return encounter ->
+        answers.computeIfAbsent(
+            encounter,
+            asked -> {
+              var known = table.find(asked);
+              return known.isPresent() || caughtUp.getAndSet(true) ? known : findNewest(asked);
+            });
   }
 
   /** As of the end of the topic now, even if an older state is known. */

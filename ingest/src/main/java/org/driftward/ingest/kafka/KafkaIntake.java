@@ -107,7 +107,7 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
 
   private CompletionStage<Outcome> acceptChecked(Received received, List<Assessment> assessments) {
     var now = clock.instant();
-    var faults = rules.check(Reading.of(assessments), directory::find, now);
+    var faults = rules.check(Reading.of(assessments), directory.forOneRequest(), now);
     if (!faults.isEmpty()) {
       return keepRefused(received, faults);
     }

@@ -2,7 +2,6 @@ package org.driftward.ingest.web;
 
 import jakarta.inject.Singleton;
 import java.time.Clock;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -77,7 +76,7 @@ public class AssessmentGate implements Gate {
       var fault = new Fault("", Rule.MALFORMED_JSON.word(), String.valueOf(e.getMessage()));
       return intake.refuse(received, List.of(fault));
     }
-    var known = remembering(directory::find);
+    var known = directory.forOneRequest();
     checkWards(reading, known, bearer.sight());
     var faults = rules.check(reading, known, now);
     return faults.isEmpty()
@@ -96,12 +95,5 @@ public class AssessmentGate implements Gate {
     if (!allSeen) {
       throw new OtherWardException();
     }
-  }
-
-  /** One question for each encounter of a request, however many assessments name it. */
-  private static Function<String, Optional<Encounter>> remembering(
-      Function<String, Optional<Encounter>> directory) {
-    var asked = new HashMap<String, Optional<Encounter>>();
-    return encounter -> asked.computeIfAbsent(encounter, directory);
   }
 }

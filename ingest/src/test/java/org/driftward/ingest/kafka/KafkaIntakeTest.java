@@ -146,6 +146,18 @@ class KafkaIntakeTest {
   }
 
   @Test
+  void shouldFindWithinARequestWhatAnotherProcessHasPutBefore() throws Exception {
+    try (var other = new House(broker.access())) {
+      outcome(other.intake.put("test", encounter("V-61", "ward-a", "61")));
+      var request = house.directory.forOneRequest();
+
+      assertThat(request.apply("nowhere")).isEmpty();
+      assertThat(request.apply("V-61")).isPresent();
+      assertThat(request.apply("nowhere")).isEmpty();
+    }
+  }
+
+  @Test
   void shouldContinueTheVersionsOfAnotherProcess() throws Exception {
     try (var other = new House(broker.access())) {
       outcome(house.intake.put("test", encounter("V-7", "ward-a", "1")));
