@@ -9,9 +9,7 @@ import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.contract.AnchorSigner;
 import org.driftward.alerts.contract.Journal;
 import org.driftward.alerts.contract.Journal.Anchor;
-import org.driftward.alerts.work.Repeating;
-import org.driftward.ingest.contract.Role;
-import org.driftward.ingest.contract.RolePart;
+import org.driftward.alerts.work.RepeatingPart;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * hospital that sends its log elsewhere has the anchors there as well.
  */
 @Singleton
-public class AnchorPart implements RolePart {
+public class AnchorPart extends RepeatingPart {
 
   private static final Logger LOG = Logger.getLogger(AnchorPart.class);
   private static final String FILE = "journal-anchors.ndjson";
@@ -28,17 +26,17 @@ public class AnchorPart implements RolePart {
   private final Journal journal;
   private final AlertsConfig config;
   private final Clock clock;
-  private final Repeating work;
   private @Nullable AnchorFile file;
 
   public AnchorPart(Journal journal, AlertsConfig config, Clock clock) {
+    super("journal-anchors", config.longestBackOff());
     this.journal = journal;
     this.config = config;
     this.clock = clock;
-    this.work = new Repeating(name(), config.longestBackOff(), this::round);
   }
 
-  private void round() throws InterruptedException {
+  @Override
+  protected void round() throws InterruptedException {
     keep();
     Thread.sleep(config.anchors().every().toMillis());
   }
@@ -70,16 +68,6 @@ public class AnchorPart implements RolePart {
     }
   }
 
-  @Override
-  public Role role() {
-    return Role.ALERTS;
-  }
-
-  @Override
-  public String name() {
-    return "journal-anchors";
-  }
-
   /**
    * @throws IllegalStateException if a key is set that cannot be used: whoever set it counts on it
    */
@@ -91,16 +79,6 @@ public class AnchorPart implements RolePart {
       say(signer);
       file = new AnchorFile(folder.get().resolve(FILE), signer);
     }
-    work.start();
-  }
-
-  @Override
-  public void stop() {
-    work.stop();
-  }
-
-  @Override
-  public Condition condition() {
-    return work.condition();
+    super.start();
   }
 }

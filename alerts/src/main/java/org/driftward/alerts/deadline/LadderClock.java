@@ -14,16 +14,14 @@ import org.driftward.alerts.store.DueCourses;
 import org.driftward.alerts.store.EpisodeCount;
 import org.driftward.alerts.store.FailedDeliveries;
 import org.driftward.alerts.store.PolicyRecord;
-import org.driftward.alerts.work.Repeating;
-import org.driftward.ingest.contract.Role;
-import org.driftward.ingest.contract.RolePart;
+import org.driftward.alerts.work.RepeatingPart;
 
 /**
  * Looks again and again whether a clock has run out. Every instance looks; the database lets one of
  * them have each clock, so another takes over as soon as one dies.
  */
 @Singleton
-public class LadderClock implements RolePart {
+public class LadderClock extends RepeatingPart {
 
   private static final Duration BETWEEN_COUNTS = Duration.ofSeconds(5);
 
@@ -32,7 +30,6 @@ public class LadderClock implements RolePart {
   private final PolicyRecord policy;
   private final EpisodeCount count;
   private final AlertsConfig config;
-  private final Repeating work;
   private final Counter fired;
   private final Map<EpisodeState, AtomicLong> running = new EnumMap<>(EpisodeState.class);
   private boolean policyKept;
@@ -45,12 +42,12 @@ public class LadderClock implements RolePart {
       EpisodeCount count,
       AlertsConfig config,
       MeterRegistry registry) {
+    super("ladder-clock", config.longestBackOff());
     this.due = due;
     this.failed = failed;
     this.policy = policy;
     this.count = count;
     this.config = config;
-    this.work = new Repeating(name(), config.longestBackOff(), this::look);
     this.fired =
         Counter.builder("driftward.ladder.fired")
             .description("Clocks that ran out and took effect")
@@ -67,7 +64,8 @@ public class LadderClock implements RolePart {
     }
   }
 
-  private void look() throws InterruptedException {
+  @Override
+  protected void round() throws InterruptedException {
     if (!policyKept) {
       policy.keep();
       policyKept = true;
@@ -86,30 +84,5 @@ public class LadderClock implements RolePart {
       count.byState().forEach((state, number) -> running.get(state).set(number));
       countedAt = System.nanoTime();
     }
-  }
-
-  @Override
-  public Role role() {
-    return Role.ALERTS;
-  }
-
-  @Override
-  public String name() {
-    return "ladder-clock";
-  }
-
-  @Override
-  public void start() {
-    work.start();
-  }
-
-  @Override
-  public void stop() {
-    work.stop();
-  }
-
-  @Override
-  public Condition condition() {
-    return work.condition();
   }
 }

@@ -1,49 +1,23 @@
 package org.driftward.ingest.desk;
 
 import jakarta.inject.Singleton;
-import org.driftward.ingest.contract.Role;
-import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.store.StoredCodes;
-import org.driftward.ingest.work.Repeating;
+import org.driftward.ingest.work.RepeatingPart;
 
 /** Takes up what people decide about codes, in every process that reads messages. */
 @Singleton
-public class CodeMapPart implements RolePart {
+public class CodeMapPart extends RepeatingPart {
 
-  private final Repeating work;
+  private final StoredCodes codes;
 
   public CodeMapPart(StoredCodes codes) {
-    this.work =
-        new Repeating(
-            "code-map",
-            () -> {
-              codes.refresh();
-              return false;
-            });
+    super("code-map");
+    this.codes = codes;
   }
 
   @Override
-  public Role role() {
-    return Role.INGEST;
-  }
-
-  @Override
-  public String name() {
-    return "code-map";
-  }
-
-  @Override
-  public void start() {
-    work.start();
-  }
-
-  @Override
-  public void stop() {
-    work.stop();
-  }
-
-  @Override
-  public Condition condition() {
-    return work.condition();
+  protected boolean round() {
+    codes.refresh();
+    return false;
   }
 }

@@ -1,48 +1,24 @@
 package org.driftward.ingest.files;
 
 import jakarta.inject.Singleton;
-import org.driftward.ingest.contract.Role;
-import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.store.ImportQueue;
-import org.driftward.ingest.work.Repeating;
+import org.driftward.ingest.work.RepeatingPart;
 
 /** Works off uploaded files, batch by batch, beside any number of other processes that do. */
 @Singleton
-public class ImportPart implements RolePart {
+public class ImportPart extends RepeatingPart {
 
-  private final Repeating work;
+  private final ImportQueue queue;
+  private final ImportStep step;
 
   ImportPart(ImportQueue queue, ImportStep step) {
-    this.work = new Repeating("imports", () -> queue.work(step));
-  }
-
-  /** Something has arrived. */
-  void ring() {
-    work.ring();
+    super("imports");
+    this.queue = queue;
+    this.step = step;
   }
 
   @Override
-  public Role role() {
-    return Role.INGEST;
-  }
-
-  @Override
-  public String name() {
-    return "imports";
-  }
-
-  @Override
-  public void start() {
-    work.start();
-  }
-
-  @Override
-  public void stop() {
-    work.stop();
-  }
-
-  @Override
-  public Condition condition() {
-    return work.condition();
+  protected boolean round() {
+    return queue.work(step);
   }
 }
