@@ -50,9 +50,7 @@ final class ImportBench implements Callable<Integer> {
       var ingest = new HashMap<>(outside.environment());
       // By the whole application, which also makes the tables and the account.
       try (var app = start(folder.resolve("all"), outside.environment())) {
-        for (int i = 0; i < PATIENTS && !unknown; i++) {
-          app.asAdmin().put("/api/encounters/V-" + i, Messages.encounter(i));
-        }
+        Messages.admit(app, unknown ? 0 : PATIENTS);
       }
       ingest.put("DRIFTWARD_ROLES", "ingest");
       System.out.print(

@@ -59,12 +59,7 @@ final class IntakeBench implements Callable<Integer> {
   /** By the whole application, which also makes the tables and the account. */
   private void admit(Path folder, Map<String, String> environment) {
     try (var app = RunningApp.start(folder.resolve("all"), environment, SERVER_JAVA)) {
-      for (int i = 0; i < encounters; i++) {
-        var answer = app.asAdmin().put("/api/encounters/V-" + i, Messages.encounter(i));
-        if (answer.status() / 100 != 2) {
-          throw new IllegalStateException(answer.body());
-        }
-      }
+      Messages.admit(app, encounters);
     }
   }
 

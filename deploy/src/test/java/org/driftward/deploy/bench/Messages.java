@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.driftward.deploy.whole.RunningApp;
 
 /**
  * Full sets of vital signs of invented patients, written in every wire format. Each has an id of
@@ -67,8 +68,18 @@ final class Messages {
         .collect(Collectors.joining("\n", "", "\n"));
   }
 
+  /** Admits the first so many patients. */
+  static void admit(RunningApp app, int patients) {
+    for (int i = 0; i < patients; i++) {
+      var answer = app.asAdmin().put("/api/encounters/V-" + i, encounter(i));
+      if (answer.status() / 100 != 2) {
+        throw new IllegalStateException(answer.body());
+      }
+    }
+  }
+
   /** The body that admits the patient. */
-  static String encounter(int number) {
+  private static String encounter(int number) {
     return """
         {"patient":{"id":"P-%1$d","name":"Quillfeather, Anders","birthDate":"1951-04-02","sex":"male"},
          "ward":"bench","bed":"%1$d","admitted":"%2$s"}
