@@ -28,6 +28,8 @@ import org.driftward.deploy.embedded.Secrets;
  */
 final class PolledView {
 
+  static final String NAME = "table, SQL view, polled";
+
   private static final int LOADERS = 2;
   private static final Duration LOADING = Duration.ofSeconds(15);
   private static final Duration POLL_EVERY = Duration.ofSeconds(5);
@@ -97,8 +99,7 @@ final class PolledView {
         loaded += loader.get();
       }
       over.set(true);
-      var measured =
-          meter.read("table, SQL view, polled", payload.encounters(), loaded, wal(connection, wal));
+      var measured = meter.read(NAME, payload.encounters(), loaded, wal(connection, wal));
       if (polls.get() == 0) {
         throw new IllegalStateException("the page saw nothing");
       }

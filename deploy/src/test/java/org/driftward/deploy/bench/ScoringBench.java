@@ -30,6 +30,9 @@ final class ScoringBench implements Callable<Integer> {
               + " broker do their work (default: ${DEFAULT-VALUE}).")
   private int warmUp = 100_000;
 
+  @Option(names = "--only", defaultValue = "", description = "Ways whose name holds this.")
+  private String only = "";
+
   @Parameters(paramLabel = "ENCOUNTERS", description = "Default: 1000 10000 100000.")
   private List<Integer> encounters = List.of(1_000, 10_000, 100_000);
 
@@ -46,8 +49,10 @@ final class ScoringBench implements Callable<Integer> {
   private void run(Payload payload) throws Exception {
     var folder = Files.createTempDirectory("driftward-bench-");
     try {
-      KafkaWays.measure(payload, warmUp, folder, ScoringBench::tell);
-      tell(PolledView.measure(payload, folder.resolve("postgres")));
+      KafkaWays.measure(payload, warmUp, folder, way -> way.contains(only), ScoringBench::tell);
+      if (PolledView.NAME.contains(only)) {
+        tell(PolledView.measure(payload, folder.resolve("postgres")));
+      }
     } finally {
       delete(folder);
     }

@@ -7,13 +7,14 @@ import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
 import com.fasterxml.jackson.datatype.jsr310.deser.InstantDeserializer;
 import java.io.IOException;
 import java.time.Instant;
+import org.driftward.ingest.contract.Recent;
 
 /** Instants as the library reads them. Only what it did read is remembered, never a fault. */
 final class InstantReader extends StdDeserializer<Instant> {
 
   private static final long serialVersionUID = 1L;
 
-  private static final RecentTexts<String, Instant> INSTANTS = new RecentTexts<>();
+  private static final Recent<String, Instant> INSTANTS = new Recent<>();
 
   InstantReader() {
     super(Instant.class);

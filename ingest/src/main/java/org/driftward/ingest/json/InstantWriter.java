@@ -6,13 +6,14 @@ import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.time.Instant;
+import org.driftward.ingest.contract.Recent;
 
 /** Instants as ISO 8601 in UTC. */
 final class InstantWriter extends StdSerializer<Instant> {
 
   private static final long serialVersionUID = 1L;
 
-  private static final RecentTexts<Instant, SerializedString> TEXTS = new RecentTexts<>();
+  private static final Recent<Instant, SerializedString> TEXTS = new Recent<>();
 
   InstantWriter() {
     super(Instant.class);

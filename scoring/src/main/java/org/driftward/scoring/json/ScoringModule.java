@@ -8,15 +8,12 @@ import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
-import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Scalar;
-import org.driftward.scoring.contract.Score;
-import org.driftward.scoring.contract.ScoredInput;
-import org.driftward.scoring.contract.Trend;
+import org.driftward.scoring.contract.Snapshot;
 
 /**
- * Writes a {@link Scalar} as a plain number or string, and what definitions say by {@link
- * RecurringText}. Found by {@code META-INF/services}.
+ * Writes a {@link Scalar} as a plain number or string, and the long lists of a snapshot out of
+ * {@link Pieces}. Found by {@code META-INF/services}.
  */
 public final class ScoringModule extends SimpleModule {
 
@@ -26,10 +23,7 @@ public final class ScoringModule extends SimpleModule {
     super("driftward-scoring");
     addSerializer(new Writer());
     addDeserializer(Scalar.class, new Reader());
-    setMixInAnnotation(Score.class, RecurringTexts.OfScore.class);
-    setMixInAnnotation(ScoredInput.class, RecurringTexts.OfInput.class);
-    setMixInAnnotation(Drift.class, RecurringTexts.OfSeries.class);
-    setMixInAnnotation(Trend.class, RecurringTexts.OfSeries.class);
+    setMixInAnnotation(Snapshot.class, SnapshotLists.class);
   }
 
   private static final class Writer extends StdSerializer<Scalar> {
