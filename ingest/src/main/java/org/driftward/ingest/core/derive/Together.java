@@ -2,8 +2,6 @@ package org.driftward.ingest.core.derive;
 
 import java.math.BigDecimal;
 import java.util.Collection;
-import java.util.HashMap;
-import java.util.Map;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue;
@@ -13,17 +11,17 @@ import org.driftward.ingest.contract.FindingValue.Quantity;
 import org.driftward.ingest.contract.Side;
 import org.jspecify.annotations.Nullable;
 
-/** The findings of one assessment, asked by code. */
+/** The findings of one assessment, asked by code. They are few: looking through them is fastest. */
 final class Together {
 
-  private final Map<FindingKey, FindingValue> values = new HashMap<>();
+  private final Collection<Finding> findings;
 
   Together(Collection<Finding> findings) {
-    findings.forEach(finding -> values.put(finding.key(), finding.value()));
+    this.findings = findings;
   }
 
   boolean has(String code) {
-    return values.containsKey(FindingKey.of(code));
+    return value(FindingKey.of(code)) != null;
   }
 
   @Nullable BigDecimal quantity(String code) {
@@ -35,14 +33,23 @@ final class Together {
   }
 
   @Nullable Integer grade(String code) {
-    return values.get(FindingKey.of(code)) instanceof Grade grade ? grade.grade() : null;
+    return value(FindingKey.of(code)) instanceof Grade grade ? grade.grade() : null;
   }
 
   @Nullable String coded(String code) {
-    return values.get(FindingKey.of(code)) instanceof Coded coded ? coded.code() : null;
+    return value(FindingKey.of(code)) instanceof Coded coded ? coded.code() : null;
   }
 
   private @Nullable BigDecimal quantity(FindingKey key) {
-    return values.get(key) instanceof Quantity quantity ? quantity.value() : null;
+    return value(key) instanceof Quantity quantity ? quantity.value() : null;
+  }
+
+  private @Nullable FindingValue value(FindingKey key) {
+    for (var finding : findings) {
+      if (finding.key().equals(key)) {
+        return finding.value();
+      }
+    }
+    return null;
   }
 }

@@ -33,7 +33,10 @@ public final class ChangeDetector {
 
   private final ScoringPolicy policy;
   private final long spacing;
+
+  /** A hash map, as it is asked several times for each reading; never changed. */
   private final Map<String, SeriesRule> rules;
+
   private final Derived derived;
   private final QuietPeriod quiet;
   private final Trends trends;
@@ -151,15 +154,10 @@ public final class ChangeDetector {
   /**
    * Slope of the recent past up to the newest reading; empty on too few values.
    *
-   * @param nextThresholdUp the next value above the newest that matters, or null
-   * @param nextThresholdDown the next below, or null
+   * @param ahead asked only where the values go up or down
    */
-  public Optional<Trend> trend(
-      SeriesState state,
-      Reading newest,
-      @Nullable Double nextThresholdUp,
-      @Nullable Double nextThresholdDown) {
-    return trends.of(state.window(), newest, nextThresholdUp, nextThresholdDown);
+  public Optional<Trend> trend(SeriesState state, Reading newest, Ahead ahead) {
+    return trends.of(state.window(), newest, ahead);
   }
 
   /**
@@ -208,6 +206,6 @@ public final class ChangeDetector {
         throw new IllegalArgumentException(rate.code() + " is a code of the catalogue");
       }
     }
-    return Map.copyOf(rules);
+    return rules;
   }
 }

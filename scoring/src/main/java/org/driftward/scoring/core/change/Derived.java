@@ -5,9 +5,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Derivations;
@@ -45,35 +43,33 @@ final class Derived {
       return List.of();
     }
     var first = together.iterator().next();
-    var findings = together.stream().map(r -> new Finding(r.key(), r.value())).toList();
+    var findings = new ArrayList<Finding>(together.size());
+    for (var reading : together) {
+      findings.add(new Finding(reading.key(), reading.value()));
+    }
     var derived = new ArrayList<Reading>();
     for (var one : derivations.from(findings).derived()) {
       derived.add(like(first, one.finding().key(), one.finding().value()));
     }
-    if (!rates.isEmpty()) {
-      addRates(together, derived);
+    for (var rate : rates) {
+      var hours = quantity(together, rate.hours());
+      var amount = quantity(together, rate.amount());
+      if (amount != null && hours != null && hours.signum() > 0) {
+        var value = new Quantity(amount.divide(hours, MathContext.DECIMAL64), rate.unit());
+        derived.add(like(first, FindingKey.of(rate.code()), value));
+      }
     }
     return derived;
   }
 
-  private void addRates(Collection<Reading> together, List<Reading> derived) {
-    var values = new TreeMap<FindingKey, Reading>();
-    together.forEach(reading -> values.put(reading.key(), reading));
-    for (var rate : rates) {
-      var hours = quantity(values, rate.hours());
-      var amount = quantity(values, rate.amount());
-      if (amount != null && hours != null && hours.signum() > 0) {
-        var value = new Quantity(amount.divide(hours, MathContext.DECIMAL64), rate.unit());
-        derived.add(like(together.iterator().next(), FindingKey.of(rate.code()), value));
+  private static @Nullable BigDecimal quantity(Collection<Reading> together, String code) {
+    var key = FindingKey.of(code);
+    for (var reading : together) {
+      if (reading.key().equals(key)) {
+        return reading.value() instanceof Quantity quantity ? quantity.value() : null;
       }
     }
-  }
-
-  private static @Nullable BigDecimal quantity(Map<FindingKey, Reading> values, String code) {
-    var reading = values.get(FindingKey.of(code));
-    return reading != null && reading.value() instanceof Quantity quantity
-        ? quantity.value()
-        : null;
+    return null;
   }
 
   private static Reading like(Reading first, FindingKey key, FindingValue value) {

@@ -46,6 +46,8 @@ final class SeriesRule {
   private final double noise;
   private final double low;
   private final double high;
+  private final boolean numeric;
+  private final boolean changes;
   private final Set<Integer> normal = new HashSet<>();
 
   SeriesRule(CatalogueEntry entry) {
@@ -58,6 +60,8 @@ final class SeriesRule {
     var expected = entry.expected();
     this.low = expected == null ? Double.NaN : expected.low().doubleValue();
     this.high = expected == null ? Double.NaN : expected.high().doubleValue();
+    this.numeric = entry.kind() == Kind.QUANTITY || entry.kind() == Kind.GRADE;
+    this.changes = !Double.isNaN(change) && entry.group() != null && entry.worse() != Worse.NONE;
     entry.normal().forEach(option -> normal.add(entry.options().indexOf(option)));
   }
 
@@ -79,17 +83,17 @@ final class SeriesRule {
 
   /** Whether values are numbers that time may bend: the series has a trend. */
   boolean numeric() {
-    return entry.kind() == Kind.QUANTITY || entry.kind() == Kind.GRADE;
+    return numeric;
   }
 
   /** Whether the series has a baseline and drifts from it. */
   boolean drifts() {
-    return numeric() && !Double.isNaN(noise);
+    return numeric && !Double.isNaN(noise);
   }
 
   /** Whether some change of the series counts by itself. */
   boolean changes() {
-    return !Double.isNaN(change) && entry.group() != null && entry.worse() != Worse.NONE;
+    return changes;
   }
 
   /**
@@ -131,7 +135,7 @@ final class SeriesRule {
 
   /** Whether {@code value} is worse than the usual one by as much as counts. */
   boolean worsened(double usual, double value) {
-    if (!changes()) {
+    if (!changes) {
       return false;
     }
     if (entry.kind() == Kind.CODED && !ordered()) {

@@ -9,7 +9,6 @@ import org.driftward.scoring.core.Reading;
 import org.driftward.scoring.core.policy.LevelRule;
 import org.driftward.scoring.core.policy.TrendRule;
 import org.hipparchus.distribution.continuous.NormalDistribution;
-import org.jspecify.annotations.Nullable;
 
 /** Slope of the recent past, its significance, and where it leads. */
 final class Trends {
@@ -38,7 +37,7 @@ final class Trends {
    * The trend of a window whose last value is {@code newest}; empty on too few values, and where
    * chance explains the slope well enough.
    */
-  Optional<Trend> of(Window window, Reading newest, @Nullable Double up, @Nullable Double down) {
+  Optional<Trend> of(Window window, Reading newest, Ahead ahead) {
     int n = window.size();
     if (n < rule.minimum()) {
       return Optional.empty();
@@ -52,7 +51,7 @@ final class Trends {
     var slopes = TheilSen.of(hours, values);
     double perHour = slopes.slope();
     boolean significant = test.below(rule.level(), quantile);
-    var threshold = perHour > 0 ? up : perHour < 0 ? down : null;
+    var threshold = perHour == 0 ? null : ahead.threshold(perHour > 0);
     var crossing =
         significant && threshold != null
             ? Crossing.of(hours, values, perHour, threshold, slopes, test.variance(), quantile)

@@ -2,6 +2,7 @@ package org.driftward.scoring.core.plan;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
@@ -56,11 +57,18 @@ public final class ObservationPlan {
    */
   public Optional<VitalSet> setIn(
       Collection<String> codes, Predicate<String> sameLook, Instant takenAt) {
-    if (rule.core().stream().noneMatch(core -> adds(codes, core))) {
+    Predicate<String> seen = code -> codes.contains(code) || sameLook.test(code);
+    boolean adds = false;
+    var lacking = new ArrayList<String>();
+    for (var core : rule.core()) {
+      adds |= adds(codes, core);
+      if (!holds(seen, core)) {
+        lacking.add(core.code());
+      }
+    }
+    if (!adds) {
       return Optional.empty();
     }
-    Predicate<String> seen = code -> codes.contains(code) || sameLook.test(code);
-    var lacking = rule.core().stream().filter(core -> !holds(seen, core)).map(Core::code).toList();
     boolean enough = rule.core().size() - lacking.size() >= rule.minimum();
     return enough ? Optional.of(new VitalSet(takenAt, lacking)) : Optional.empty();
   }
@@ -137,7 +145,8 @@ public final class ObservationPlan {
 
   /** Whether an assessment with these codes says something of the core observation. */
   private static boolean adds(Collection<String> codes, Core core) {
-    return codes.contains(core.code()) || core.or().stream().anyMatch(codes::contains);
+    return codes.contains(core.code())
+        || (!core.or().isEmpty() && core.or().stream().anyMatch(codes::contains));
   }
 
   private static boolean holds(Predicate<String> seen, Core core) {

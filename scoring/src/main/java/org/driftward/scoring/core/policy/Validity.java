@@ -1,6 +1,8 @@
 package org.driftward.scoring.core.policy;
 
 import java.time.Duration;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.Map;
 
 /**
@@ -13,7 +15,8 @@ public record Validity(Duration otherwise, Map<String, Duration> of) {
 
   public Validity {
     Require.positive("validity otherwise", otherwise);
-    of = of == null ? Map.of() : Map.copyOf(of);
+    // A hash map, as it is asked for every reading of every picture.
+    of = of == null ? Map.of() : Collections.unmodifiableMap(new HashMap<>(of));
     of.forEach((code, time) -> Require.positive("validity of " + code, time));
   }
 

@@ -55,11 +55,16 @@ public sealed interface Aggregate {
       for (var sum : sums) {
         var total = BigDecimal.ZERO;
         for (var term : sum.entrySet()) {
-          total = total.add(term.getValue().multiply(values[term.getKey()]));
+          total = total.add(times(term.getValue(), values[term.getKey()]));
         }
-        product = product.multiply(total);
+        product = times(product, total);
       }
       return product;
+    }
+
+    /** Most weights are 1. */
+    private static BigDecimal times(BigDecimal weight, BigDecimal value) {
+      return weight.compareTo(BigDecimal.ONE) == 0 ? value : weight.multiply(value);
     }
   }
 }

@@ -55,9 +55,13 @@ final class Plan {
   /** The rows that serve the patient, by group, in the order of the table. */
   List<List<Row>> rows(Subject subject) {
     var years = subject.ageYears();
-    return rows.computeIfAbsent(
-        new Patient(subject.oxygenScale(), years == null ? -1 : years),
-        patient -> byGroup(definition.rows().stream().filter(row -> row.serves(subject)).toList()));
+    var patient = new Patient(subject.oxygenScale(), years == null ? -1 : years);
+    var known = rows.get(patient);
+    return known != null
+        ? known
+        : rows.computeIfAbsent(
+            patient,
+            one -> byGroup(definition.rows().stream().filter(row -> row.serves(subject)).toList()));
   }
 
   private static List<List<Row>> byGroup(List<Row> rows) {

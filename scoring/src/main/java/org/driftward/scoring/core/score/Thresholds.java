@@ -28,6 +28,11 @@ public final class Thresholds {
    */
   public record Around(@Nullable Double above, @Nullable Double below) {
     private static final Around NOTHING = new Around(null, null);
+
+    /** The one in this direction. */
+    public @Nullable Double next(boolean up) {
+      return up ? above : below;
+    }
   }
 
   public Thresholds(ScoreBook book) {

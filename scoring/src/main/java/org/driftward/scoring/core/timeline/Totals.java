@@ -9,6 +9,7 @@ import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue.Quantity;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.core.Reading;
+import org.driftward.scoring.core.change.Ahead;
 import org.driftward.scoring.core.change.ChangeDetector;
 import org.driftward.scoring.core.score.Thresholds;
 import org.jspecify.annotations.Nullable;
@@ -54,9 +55,7 @@ final class Totals {
     var reading =
         new Reading(FindingKey.of(leading.id()), total, moment.takenAt(), moment.assessment());
     var strands = new TreeMap<>(before);
-    strands.put(
-        leading.id(),
-        weaver.longer(strand, reading, thresholds.around(leading.id(), leading.low())));
+    strands.put(leading.id(), weaver.longer(strand, reading, ahead(leading.id(), leading.low())));
     return new Counted(levelled, strands);
   }
 
@@ -64,8 +63,11 @@ final class Totals {
     if (!(bare.newest().value() instanceof Quantity total)) {
       throw new IllegalArgumentException("the total of a score is no quantity");
     }
-    return weaver.strand(
-        bare.newest(), bare.state(), thresholds.around(bare.newest().code(), total.value()));
+    return weaver.strand(bare.newest(), bare.state(), ahead(bare.newest().code(), total.value()));
+  }
+
+  private Ahead ahead(String score, BigDecimal total) {
+    return up -> thresholds.around(score, total).next(up);
   }
 
   private static List<Score> withUsual(List<Score> scores, @Nullable BigDecimal usual) {

@@ -6,12 +6,12 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.scoring.core.Reading;
+import org.driftward.scoring.core.change.Ahead;
 import org.driftward.scoring.core.change.ChangeDetector;
 import org.driftward.scoring.core.change.SeriesState;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.Subject;
 import org.driftward.scoring.core.score.Thresholds;
-import org.driftward.scoring.core.score.Thresholds.Around;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,36 +34,41 @@ final class Weaver {
       Head before, List<Reading> taken, Facts facts, Subject subject, Instant asOf) {
     var strands = restarted(before, facts, asOf);
     for (var reading : taken) {
-      strands.put(
-          reading.key(),
-          longer(strands.get(reading.key()), reading, thresholds.around(reading, subject)));
+      lengthen(strands, reading, subject);
     }
     for (var reading : detector.derived(taken)) {
-      strands.put(
-          reading.key(),
-          longer(strands.get(reading.key()), reading, thresholds.around(reading, subject)));
+      lengthen(strands, reading, subject);
     }
     return strands;
   }
 
+  private void lengthen(SortedMap<FindingKey, Strand> strands, Reading reading, Subject subject) {
+    strands.compute(
+        reading.key(), (key, strand) -> longer(strand, reading, ahead(reading, subject)));
+  }
+
+  private Ahead ahead(Reading reading, Subject subject) {
+    return up -> thresholds.around(reading, subject).next(up);
+  }
+
   /** One series with one more reading. */
-  Strand longer(@Nullable Strand strand, Reading reading, Around around) {
+  Strand longer(@Nullable Strand strand, Reading reading, Ahead ahead) {
     var state = detector.advance(strand == null ? SeriesState.empty() : strand.state(), reading);
-    return strand(reading, state, around);
+    return strand(reading, state, ahead);
   }
 
   /** What a state says of its newest reading. */
   Strand revived(Strand bare, Subject subject) {
-    return strand(bare.newest(), bare.state(), thresholds.around(bare.newest(), subject));
+    return strand(bare.newest(), bare.state(), ahead(bare.newest(), subject));
   }
 
-  Strand strand(Reading newest, SeriesState state, Around around) {
+  Strand strand(Reading newest, SeriesState state, Ahead ahead) {
     return new Strand(
         newest,
         state,
         detector.drift(state, newest).orElse(null),
         detector.changed(state, newest).orElse(null),
-        detector.trend(state, newest, around.above(), around.below()).orElse(null));
+        detector.trend(state, newest, ahead).orElse(null));
   }
 
   private SortedMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {

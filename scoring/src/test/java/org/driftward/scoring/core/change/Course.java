@@ -94,6 +94,6 @@ final class Course {
   }
 
   Optional<Trend> trend(@Nullable Double up, @Nullable Double down) {
-    return detector.trend(state, newest, up, down);
+    return detector.trend(state, newest, above -> above ? up : down);
   }
 }

@@ -124,7 +124,7 @@ class SeriesPropertiesTest {
 
     for (int i = 0; i < readings.size(); i++) {
       state = detector.advance(state, readings.get(i));
-      var trend = detector.trend(state, readings.get(i), null, null);
+      var trend = detector.trend(state, readings.get(i), up -> null);
 
       var window = windowOf(readings.subList(0, i + 1));
       assertThat(trend.isPresent()).isEqualTo(window.size() >= 5 && Math.abs(kendall(window)) > 1);
@@ -217,8 +217,8 @@ class SeriesPropertiesTest {
       double down = level(reading) - 15;
       trends.add(
           upright
-              ? detector.trend(state, reading, up, down)
-              : detector.trend(state, reading, down + 30, up - 40));
+              ? detector.trend(state, reading, above -> above ? up : down)
+              : detector.trend(state, reading, above -> above ? down + 30 : up - 40));
     }
     return trends;
   }
