@@ -181,6 +181,7 @@ public final class Broker implements AutoCloseable {
             .toList();
     try (var admin = Admin.create(Map.<String, Object>copyOf(access().settings()))) {
       admin.createTopics(topics).all().get();
+      access().awaitLeaders(topics.stream().map(NewTopic::name).toList(), Duration.ofSeconds(30));
     } catch (InterruptedException | ExecutionException e) {
       throw new IllegalStateException("the topics cannot be created", e);
     }

@@ -2,6 +2,7 @@ package org.driftward.deploy.kafka;
 
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Map;
@@ -20,6 +21,7 @@ import org.driftward.ingest.contract.Topic;
 public class TopicKeeper {
 
   private static final String FOR_EVER = "-1";
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   private final KafkaAccess access;
   private final DeploySettings.Topics settings;
@@ -31,7 +33,7 @@ public class TopicKeeper {
   }
 
   /**
-   * Returns once every topic exists.
+   * Returns once every topic exists and takes records.
    *
    * @throws ExecutionException if Kafka does not answer or refuses
    */
@@ -45,6 +47,7 @@ public class TopicKeeper {
         unlessItExists(made);
       }
     }
+    access.awaitLeaders(wanted.stream().map(NewTopic::name).toList(), PATIENCE);
   }
 
   NewTopic describe(Topic topic) {

@@ -84,6 +84,7 @@ final class BrokerProcess implements AutoCloseable {
             names.stream().map(name -> new NewTopic(name, partitions, (short) 1)).toList())
         .all()
         .get();
+    access.awaitLeaders(names, Duration.ofSeconds(30));
   }
 
   /** CPU time of the broker so far. */

@@ -11,27 +11,38 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Random;
-import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.LongAdder;
 import java.util.regex.Pattern;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.StringDeserializer;
 import org.driftward.deploy.embedded.EmbeddedDatabase;
 import org.driftward.deploy.embedded.Secrets;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.JsonFormat;
+import org.driftward.ingest.contract.KafkaAccess;
 
 /**
- * What a hospital might do instead: a table of sets, a view that works out NEWS2 (RCP 2017, oxygen
- * scale 1, complete sets only) of each newest set, and a page for each ward that asks the view
- * every five seconds. No history, drift, trend, bounds or explanation.
+ * What a hospital might do instead: the same records read from their topic into a table of sets, a
+ * view that works out NEWS2 (RCP 2017, oxygen scale 1, complete sets only) of each newest set, and
+ * a page for each ward that asks the view every five seconds. No history, drift, trend, bounds or
+ * explanation.
  */
 final class PolledView {
 
   static final String NAME = "table, SQL view, polled";
 
   private static final int LOADERS = 2;
+  private static final Duration WARM_UP = Duration.ofSeconds(10);
   private static final Duration LOADING = Duration.ofSeconds(15);
+  private static final Duration A_WHILE = Duration.ofMillis(200);
   private static final Duration POLL_EVERY = Duration.ofSeconds(5);
 
   private static final String SCHEMA =
@@ -62,18 +73,48 @@ final class PolledView {
         ORDER BY taken_at DESC LIMIT 1) s;
       """;
 
-  private final Payload payload;
-  private final Map<String, String> properties;
+  private static final String INSERT =
+      "INSERT INTO bench.vital_set VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 
-  private PolledView(Payload payload, Map<String, String> properties) {
+  /** By the code of the finding. */
+  private static final Map<String, Integer> COLUMNS =
+      Map.of(
+          "respiratory-rate", 3,
+          "oxygen-saturation", 4,
+          "inspired-oxygen", 5,
+          "systolic-pressure", 6,
+          "diastolic-pressure", 7,
+          "heart-rate", 8,
+          "consciousness", 9,
+          "temperature", 10);
+
+  private static final JsonFormat<Assessment> ASSESSMENT = JsonFormat.of(Assessment.class);
+
+  private final Payload payload;
+  private final KafkaAccess kafka;
+  private final List<TopicPartition> partitions;
+  private final Map<String, String> database;
+
+  private PolledView(
+      Payload payload,
+      KafkaAccess kafka,
+      List<TopicPartition> partitions,
+      Map<String, String> database) {
     this.payload = payload;
-    this.properties = properties;
+    this.kafka = kafka;
+    this.partitions = partitions;
+    this.database = database;
   }
 
-  static Measured measure(Payload payload, Path folder) throws Exception {
+  /**
+   * @param partitions that hold the assessments
+   */
+  static Measured measure(
+      Payload payload, KafkaAccess kafka, List<TopicPartition> partitions, Path folder)
+      throws Exception {
     Files.createDirectories(folder.resolve("db"));
     try (var database = EmbeddedDatabase.start(folder.resolve("db"), 0, new Secrets(folder))) {
-      return new PolledView(payload, database.properties()).run();
+      return new PolledView(payload, kafka, partitions, database.properties()).run();
     }
   }
 
@@ -83,23 +124,28 @@ final class PolledView {
         statement.execute(SCHEMA);
       }
       admit(connection);
-      long wal = wal(connection, 0);
       var over = new AtomicBoolean();
+      var loaded = new LongAdder();
       var threads = Executors.newFixedThreadPool(LOADERS + 1);
-      var meter = new Meter(PolledView::serverCpu);
-      var next = new AtomicInteger();
-      var loaders = new ArrayList<Callable<Integer>>();
+      var loaders = new ArrayList<Future<Integer>>();
       for (int i = 0; i < LOADERS; i++) {
-        int seed = i;
-        loaders.add(() -> load(next, new Random(seed)));
+        int loader = i;
+        loaders.add(threads.submit(() -> load(loader, loaded, over)));
       }
       var polls = threads.submit(() -> poll(over));
-      long loaded = 0;
-      for (var loader : threads.invokeAll(loaders)) {
-        loaded += loader.get();
-      }
+      Thread.sleep(WARM_UP.toMillis());
+      long before = loaded.sum();
+      long wal = wal(connection, 0);
+      var meter = new Meter(PolledView::serverCpu);
+      Thread.sleep(LOADING.toMillis());
+      long sets = loaded.sum() - before;
+      var measured = meter.read(NAME, payload.encounters(), sets, wal(connection, wal));
       over.set(true);
-      var measured = meter.read(NAME, payload.encounters(), loaded, wal(connection, wal));
+      for (var loader : loaders) {
+        if (loader.get() == 0) {
+          throw new IllegalStateException("a loader had nothing to do");
+        }
+      }
       if (polls.get() == 0) {
         throw new IllegalStateException("the page saw nothing");
       }
@@ -123,30 +169,46 @@ final class PolledView {
   }
 
   /** One transaction for each set, as an interface engine that acknowledges each message does. */
-  private int load(AtomicInteger next, Random random) throws SQLException {
-    long end = System.nanoTime() + LOADING.toNanos();
-    int loaded = 0;
-    try (var connection = connect();
-        var insert =
-            connection.prepareStatement(
-                "INSERT INTO bench.vital_set VALUES (?, ?, ?, ?, false, ?, ?, ?, true, ?)")) {
-      while (System.nanoTime() < end) {
-        fill(insert, payload.set(next.getAndIncrement(), random));
-        loaded += insert.executeUpdate();
+  private int load(int loader, LongAdder loaded, AtomicBoolean over) throws SQLException {
+    int mine = 0;
+    try (var records = consumer(loader);
+        var connection = connect();
+        var insert = connection.prepareStatement(INSERT)) {
+      while (!over.get()) {
+        for (var received : records.poll(A_WHILE)) {
+          fill(insert, ASSESSMENT.read(received.value()));
+          mine += insert.executeUpdate();
+          loaded.increment();
+          if (over.get()) {
+            break;
+          }
+        }
       }
     }
-    return loaded;
+    return mine;
   }
 
-  private static void fill(PreparedStatement insert, Payload.Set set) throws SQLException {
-    insert.setString(1, set.encounter());
-    insert.setTimestamp(2, Timestamp.from(set.takenAt()));
-    insert.setInt(3, set.respiration());
-    insert.setInt(4, set.saturation());
-    insert.setInt(5, set.systolic());
-    insert.setInt(6, set.diastolic());
-    insert.setInt(7, set.pulse());
-    insert.setBigDecimal(8, BigDecimal.valueOf(set.tenths(), 1));
+  private KafkaConsumer<String, byte[]> consumer(int loader) {
+    var settings = new HashMap<String, Object>(kafka.settings());
+    var consumer =
+        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
+    var mine = partitions.stream().filter(one -> one.partition() % LOADERS == loader).toList();
+    consumer.assign(mine);
+    consumer.seekToBeginning(mine);
+    return consumer;
+  }
+
+  private static void fill(PreparedStatement insert, Assessment assessment) throws SQLException {
+    insert.setString(1, assessment.encounter());
+    insert.setTimestamp(2, Timestamp.from(assessment.takenAt()));
+    for (var finding : assessment.findings()) {
+      int column = COLUMNS.get(finding.code());
+      switch (finding.value().plain()) {
+        case "air" -> insert.setBoolean(column, false);
+        case "alert" -> insert.setBoolean(column, true);
+        default -> insert.setBigDecimal(column, new BigDecimal(finding.value().plain()));
+      }
+    }
   }
 
   /** Every ward's page in turn, each once in five seconds, or as often as it goes. */
@@ -178,9 +240,9 @@ final class PolledView {
 
   private Connection connect() throws SQLException {
     return DriverManager.getConnection(
-        properties.get("quarkus.datasource.jdbc.url"),
-        properties.get("quarkus.flyway.username"),
-        properties.get("quarkus.flyway.password"));
+        database.get("quarkus.datasource.jdbc.url"),
+        database.get("quarkus.flyway.username"),
+        database.get("quarkus.flyway.password"));
   }
 
   private static long wal(Connection connection, long since) throws SQLException {

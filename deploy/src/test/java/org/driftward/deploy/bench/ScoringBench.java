@@ -49,10 +49,7 @@ final class ScoringBench implements Callable<Integer> {
   private void run(Payload payload) throws Exception {
     var folder = Files.createTempDirectory("driftward-bench-");
     try {
-      KafkaWays.measure(payload, warmUp, folder, way -> way.contains(only), ScoringBench::tell);
-      if (PolledView.NAME.contains(only)) {
-        tell(PolledView.measure(payload, folder.resolve("postgres")));
-      }
+      Ways.measure(payload, warmUp, folder, way -> way.contains(only), ScoringBench::tell);
     } finally {
       delete(folder);
     }

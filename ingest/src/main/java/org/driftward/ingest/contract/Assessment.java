@@ -1,6 +1,7 @@
 package org.driftward.ingest.contract;
 
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -63,8 +64,11 @@ public record Assessment(
     if (revision < 1) {
       throw new IllegalArgumentException("revision " + revision + " is below 1");
     }
-    if (findings.stream().map(Finding::key).distinct().count() != findings.size()) {
-      throw new IllegalArgumentException("a finding occurs twice");
+    var keys = new HashSet<FindingKey>();
+    for (var finding : findings) {
+      if (!keys.add(finding.key())) {
+        throw new IllegalArgumentException("a finding occurs twice");
+      }
     }
     if (findings.isEmpty() && status != Status.RETRACTED) {
       throw new IllegalArgumentException("an assessment without findings");

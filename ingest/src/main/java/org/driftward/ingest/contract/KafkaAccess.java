@@ -1,6 +1,10 @@
 package org.driftward.ingest.contract;
 
+import java.time.Duration;
+import java.util.Collection;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import org.driftward.ingest.kafka.Leaders;
 
 /**
  * How to reach the hospital's Kafka: the client settings that every producer, consumer and topology
@@ -13,6 +17,17 @@ public record KafkaAccess(Map<String, String> settings) {
     if (!settings.containsKey("bootstrap.servers")) {
       throw new IllegalArgumentException("Kafka settings without bootstrap.servers");
     }
+  }
+
+  /**
+   * Returns once the leader of every partition of these topics takes records. Topics that were made
+   * a moment before do not yet.
+   *
+   * @throws ExecutionException if Kafka refuses, or some leader is not there after {@code patience}
+   */
+  public void awaitLeaders(Collection<String> topics, Duration patience)
+      throws ExecutionException, InterruptedException {
+    Leaders.await(this, topics, patience);
   }
 
   /** Names no host and no secret. */

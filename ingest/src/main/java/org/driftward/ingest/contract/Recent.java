@@ -13,12 +13,21 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Recent<K, V> {
 
-  private static final int PLACE_BITS = 8;
-
-  private final AtomicReferenceArray<@Nullable Made<K, V>> places =
-      new AtomicReferenceArray<>(1 << PLACE_BITS);
+  private final int shift;
+  private final AtomicReferenceArray<@Nullable Made<K, V>> places;
 
   private record Made<K, V>(K from, V what) {}
+
+  /**
+   * @param bits for {@code 1 << bits} places, 1 to 16
+   */
+  public Recent(int bits) {
+    if (bits < 1 || bits > 16) {
+      throw new IllegalArgumentException("2 to the power of " + bits + " places");
+    }
+    this.shift = Integer.SIZE - bits;
+    this.places = new AtomicReferenceArray<>(1 << bits);
+  }
 
   /** Makes one from the other. */
   @FunctionalInterface
@@ -28,7 +37,7 @@ public final class Recent<K, V> {
 
   /** What {@code make} gives for {@code key}, now or a moment ago; its failures are not kept. */
   public V get(K key, Making<K, V> make) throws IOException {
-    int place = (key.hashCode() * 0x9E3779B9) >>> (Integer.SIZE - PLACE_BITS);
+    int place = (key.hashCode() * 0x9E3779B9) >>> shift;
     var before = places.get(place);
     if (before != null && before.from.equals(key)) {
       return before.what;

@@ -16,6 +16,7 @@ import org.driftward.ingest.contract.FindingValue.Coded;
 import org.driftward.ingest.contract.FindingValue.Grade;
 import org.driftward.ingest.contract.FindingValue.Quantity;
 import org.driftward.ingest.contract.FindingValue.Text;
+import org.driftward.ingest.contract.Recent;
 import org.driftward.ingest.contract.Side;
 import org.driftward.ingest.contract.Word;
 
@@ -92,6 +93,8 @@ final class FindingJson {
 
   /** The fields of one finding while they are read. */
   private static final class Parts {
+    private static final Recent<String, FindingKey> UNSITED = new Recent<>(10);
+
     private String code;
     private String site;
     private String side;
@@ -115,12 +118,17 @@ final class FindingJson {
       }
     }
 
-    Finding finding() {
+    Finding finding() throws IOException {
       if (code == null) {
         throw new IllegalArgumentException("a finding without a code");
       }
-      var key = new FindingKey(code, site, side == null ? null : Word.parse(Side.class, side));
-      return new Finding(key, value());
+      return new Finding(key(), value());
+    }
+
+    private FindingKey key() throws IOException {
+      return site == null && side == null
+          ? UNSITED.get(code, FindingKey::of)
+          : new FindingKey(code, site, side == null ? null : Word.parse(Side.class, side));
     }
 
     private FindingValue value() {

@@ -14,7 +14,7 @@ final class InstantReader extends StdDeserializer<Instant> {
 
   private static final long serialVersionUID = 1L;
 
-  private static final Recent<String, Instant> INSTANTS = new Recent<>();
+  private static final Recent<String, Instant> INSTANTS = new Recent<>(8);
 
   InstantReader() {
     super(Instant.class);

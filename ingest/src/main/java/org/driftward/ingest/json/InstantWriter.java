@@ -13,7 +13,7 @@ final class InstantWriter extends StdSerializer<Instant> {
 
   private static final long serialVersionUID = 1L;
 
-  private static final Recent<Instant, SerializedString> TEXTS = new Recent<>();
+  private static final Recent<Instant, SerializedString> TEXTS = new Recent<>(8);
 
   InstantWriter() {
     super(Instant.class);

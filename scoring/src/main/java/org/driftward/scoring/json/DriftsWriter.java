@@ -59,15 +59,15 @@ final class DriftsWriter extends StdSerializer<List<Drift>> {
     out.writeStartArray(drifts, drifts.size());
     for (var drift : drifts) {
       out.writeRawValue(SERIES.of(new Series(drift.code(), drift.site(), drift.side())));
-      out.writeRaw(Texts.of(drift.value()));
+      Texts.write(drift.value(), out);
       out.writeRaw(UNITS.of(new Unit(drift.unit())));
-      out.writeRaw(Texts.of(drift.baseline()));
+      Texts.write(drift.baseline(), out);
       out.writeRaw(SPREAD);
-      out.writeRaw(Texts.of(drift.spread()));
+      Texts.write(drift.spread(), out);
       out.writeRaw(DRIFT);
-      out.writeRaw(Texts.of(drift.drift()));
+      Texts.write(drift.drift(), out);
       out.writeRaw(drift.worse() ? WORSE : NOT_WORSE);
-      out.writeRaw(Texts.of(drift.accumulated()));
+      Texts.write(drift.accumulated(), out);
       out.writeRaw(SETS);
       out.writeRaw(Integer.toString(drift.sets()));
       out.writeRaw(FROM);

@@ -1,5 +1,6 @@
 package org.driftward.scoring.json;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.io.NumberOutput;
 import com.fasterxml.jackson.core.io.SerializedString;
 import java.io.IOException;
@@ -9,8 +10,16 @@ import org.driftward.ingest.contract.Recent;
 /** Moments and numbers as JSON. */
 final class Texts {
 
-  private static final Recent<Instant, SerializedString> MOMENTS = new Recent<>();
-  private static final Recent<Double, SerializedString> NUMBERS = new Recent<>();
+  private static final Recent<Instant, SerializedString> MOMENTS = new Recent<>(8);
+
+  /** By ten times the number: what is measured on a ward, read to a tenth. */
+  private static final SerializedString[] TENTHS = new SerializedString[4096];
+
+  static {
+    for (int i = 0; i < TENTHS.length; i++) {
+      TENTHS[i] = Pieces.run(NumberOutput.toString(i / 10.0, true));
+    }
+  }
 
   private Texts() {}
 
@@ -19,12 +28,13 @@ final class Texts {
   }
 
   /** What is no number becomes a string. */
-  static SerializedString of(double number) throws IOException {
-    return NUMBERS.get(number, Texts::number);
-  }
-
-  private static SerializedString number(double number) {
+  static void write(double number, JsonGenerator out) throws IOException {
+    int tenths = (int) (number * 10);
+    if (0 < tenths && tenths < TENTHS.length && tenths / 10.0 == number) {
+      out.writeRaw(TENTHS[tenths]);
+      return;
+    }
     var text = NumberOutput.toString(number, true);
-    return Pieces.run(Double.isFinite(number) ? text : Pieces.quoted(text));
+    out.writeRaw(Double.isFinite(number) ? text : Pieces.quoted(text));
   }
 }

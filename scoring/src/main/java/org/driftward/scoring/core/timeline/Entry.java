@@ -1,5 +1,6 @@
 package org.driftward.scoring.core.timeline;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -38,6 +39,8 @@ public record Entry(
           .thenComparing(Entry::findings, Entry::compareFindings)
           .thenComparing(Entry::movedFrom, Comparator.nullsLast(Comparator.<String>naturalOrder()));
 
+  private static final Comparator<Finding> BY_KEY = Comparator.comparing(Finding::key);
+
   private static final Comparator<Finding> BY_CONTENT =
       Comparator.comparing(Finding::key)
           .thenComparing((Finding finding) -> kind(finding.value()))
@@ -53,13 +56,17 @@ public record Entry(
   }
 
   public static Entry of(Assessment assessment) {
+    var findings = new ArrayList<Finding>(assessment.findings().size());
+    for (var finding : assessment.findings()) {
+      if (!(finding.value() instanceof FindingValue.Text)) {
+        findings.add(finding);
+      }
+    }
     return new Entry(
         new Moment(assessment.takenAt(), assessment.id()),
         assessment.revision(),
         assessment.retracted(),
-        assessment.findings().stream()
-            .filter(finding -> !(finding.value() instanceof FindingValue.Text))
-            .toList(),
+        findings,
         null);
   }
 
@@ -84,7 +91,9 @@ public record Entry(
   private static List<Finding> sorted(List<Finding> findings) {
     for (int i = 1; i < findings.size(); i++) {
       if (findings.get(i - 1).key().compareTo(findings.get(i).key()) >= 0) {
-        return findings.stream().sorted(Comparator.comparing(Finding::key)).toList();
+        var sorted = new ArrayList<>(findings);
+        sorted.sort(BY_KEY);
+        return List.copyOf(sorted);
       }
     }
     return List.copyOf(findings);
