@@ -33,7 +33,7 @@ public class TopicKeeper {
   }
 
   /**
-   * Returns once every topic exists and takes records.
+   * Returns once every topic exists, and those made now take records.
    *
    * @throws ExecutionException if Kafka does not answer or refuses
    */
@@ -42,12 +42,16 @@ public class TopicKeeper {
     for (var topic : Topic.values()) {
       wanted.add(describe(topic));
     }
+    var made = new ArrayList<String>();
     try (var admin = Admin.create(Map.copyOf(access.settings()))) {
-      for (var made : admin.createTopics(wanted).values().values()) {
-        unlessItExists(made);
+      for (var topic : admin.createTopics(wanted).values().entrySet()) {
+        if (isNew(topic.getValue())) {
+          made.add(topic.getKey());
+        }
       }
     }
-    access.awaitLeaders(wanted.stream().map(NewTopic::name).toList(), PATIENCE);
+    // Of an old topic some leader may be away for longer, and the others still serve.
+    access.awaitLeaders(made, PATIENCE);
   }
 
   NewTopic describe(Topic topic) {
@@ -78,14 +82,16 @@ public class TopicKeeper {
         .orElse(FOR_EVER);
   }
 
-  private static void unlessItExists(KafkaFuture<Void> made)
+  private static boolean isNew(KafkaFuture<Void> made)
       throws ExecutionException, InterruptedException {
     try {
       made.get();
+      return true;
     } catch (ExecutionException e) {
-      if (!(e.getCause() instanceof TopicExistsException)) {
-        throw e;
+      if (e.getCause() instanceof TopicExistsException) {
+        return false;
       }
+      throw e;
     }
   }
 }
