@@ -26,7 +26,7 @@ import org.junit.jupiter.api.Test;
 /** On the real broker. */
 class LeadersTest {
 
-  private static final int ROUNDS = 20;
+  private static final int ROUNDS = 12;
   private static final int RECORDS = 3_000;
 
   private static Broker broker;
