@@ -14,7 +14,10 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.apache.kafka.common.serialization.StringDeserializer;
 import org.driftward.ingest.contract.KafkaAccess;
 
 /** A real broker as a child process, so that its cost can be told from its clients'. */
@@ -124,6 +127,16 @@ final class BrokerProcess implements AutoCloseable {
         .stream()
         .map(partition -> new TopicPartition(topic, partition.partition()))
         .toList();
+  }
+
+  /** Reads these partitions from their beginning, without a group. */
+  KafkaConsumer<String, byte[]> reader(List<TopicPartition> partitions) {
+    var settings = new HashMap<String, Object>(access.settings());
+    var consumer =
+        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
+    consumer.assign(partitions);
+    consumer.seekToBeginning(partitions);
+    return consumer;
   }
 
   @Override

@@ -30,56 +30,39 @@ record Payload(int encounters, int assessments) {
   private static final Instant START = Instant.parse("2026-01-05T06:00:00Z");
   private static final int HOUR = 3600;
 
-  /** One set, as numbers for a table and as a record for a topic. */
-  record Set(
-      String encounter,
-      Instant takenAt,
-      int respiration,
-      int saturation,
-      int systolic,
-      int diastolic,
-      int pulse,
-      int tenths) {
-
-    Assessment assessment(int number) {
-      var findings = new ArrayList<Finding>();
-      findings.add(quantity("respiratory-rate", respiration, "/min"));
-      findings.add(quantity("oxygen-saturation", saturation, "%"));
-      findings.add(Finding.coded("inspired-oxygen", "air"));
-      findings.add(quantity("systolic-pressure", systolic, "mm[Hg]"));
-      findings.add(quantity("diastolic-pressure", diastolic, "mm[Hg]"));
-      findings.add(quantity("heart-rate", pulse, "/min"));
-      findings.add(Finding.coded("consciousness", "alert"));
-      findings.add(Finding.quantity("temperature", tenths / 10 + "." + tenths % 10, "Cel"));
-      return new Assessment(
-          "A-" + number,
-          1,
-          Status.FINAL,
-          encounter,
-          "P-" + encounter,
-          takenAt,
-          takenAt,
-          Source.MONITOR,
-          "m-1",
-          null,
-          findings);
-    }
-
-    private static Finding quantity(String code, int value, String unit) {
-      return Finding.quantity(code, Integer.toString(value), unit);
-    }
+  private Assessment assessment(int number, Random random) {
+    var encounter = "V-" + number % encounters;
+    var takenAt = START.plusSeconds((long) (number / encounters) * HOUR);
+    return new Assessment(
+        "A-" + number,
+        1,
+        Status.FINAL,
+        encounter,
+        "P-" + encounter,
+        takenAt,
+        takenAt,
+        Source.MONITOR,
+        "m-1",
+        null,
+        findings(random));
   }
 
-  Set set(int number, Random random) {
-    return new Set(
-        "V-" + number % encounters,
-        START.plusSeconds((long) (number / encounters) * HOUR),
-        14 + random.nextInt(6),
-        94 + random.nextInt(6),
-        110 + random.nextInt(30),
-        60 + random.nextInt(20),
-        65 + random.nextInt(30),
-        362 + random.nextInt(10));
+  private static List<Finding> findings(Random random) {
+    var findings = new ArrayList<Finding>();
+    findings.add(quantity("respiratory-rate", 14 + random.nextInt(6), "/min"));
+    findings.add(quantity("oxygen-saturation", 94 + random.nextInt(6), "%"));
+    findings.add(Finding.coded("inspired-oxygen", "air"));
+    findings.add(quantity("systolic-pressure", 110 + random.nextInt(30), "mm[Hg]"));
+    findings.add(quantity("diastolic-pressure", 60 + random.nextInt(20), "mm[Hg]"));
+    findings.add(quantity("heart-rate", 65 + random.nextInt(30), "/min"));
+    findings.add(Finding.coded("consciousness", "alert"));
+    int tenths = 362 + random.nextInt(10);
+    findings.add(Finding.quantity("temperature", tenths / 10 + "." + tenths % 10, "Cel"));
+    return findings;
+  }
+
+  private static Finding quantity(String code, int value, String unit) {
+    return Finding.quantity(code, Integer.toString(value), unit);
   }
 
   /** Where an encounter lies. */
@@ -105,8 +88,8 @@ record Payload(int encounters, int assessments) {
     var random = new Random(5);
     try (var out = new Outbox(access)) {
       for (int i = 0; i < assessments; i++) {
-        var set = set(i, random);
-        out.send(Topic.ASSESSMENTS.topic(), set.encounter(), format.write(set.assessment(i)));
+        var set = assessment(i, random);
+        out.send(Topic.ASSESSMENTS.topic(), set.encounter(), format.write(set));
       }
     }
   }

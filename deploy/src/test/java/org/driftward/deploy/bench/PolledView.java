@@ -11,7 +11,6 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executors;
@@ -19,15 +18,11 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.regex.Pattern;
-import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.apache.kafka.common.serialization.StringDeserializer;
 import org.driftward.deploy.embedded.EmbeddedDatabase;
 import org.driftward.deploy.embedded.Secrets;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.JsonFormat;
-import org.driftward.ingest.contract.KafkaAccess;
 
 /**
  * What a hospital might do instead: the same records read from their topic into a table of sets, a
@@ -91,30 +86,30 @@ final class PolledView {
   private static final JsonFormat<Assessment> ASSESSMENT = JsonFormat.of(Assessment.class);
 
   private final Payload payload;
-  private final KafkaAccess kafka;
+  private final BrokerProcess broker;
   private final List<TopicPartition> partitions;
   private final Map<String, String> database;
 
   private PolledView(
       Payload payload,
-      KafkaAccess kafka,
+      BrokerProcess broker,
       List<TopicPartition> partitions,
       Map<String, String> database) {
     this.payload = payload;
-    this.kafka = kafka;
+    this.broker = broker;
     this.partitions = partitions;
     this.database = database;
   }
 
   /**
-   * @param partitions that hold the assessments
+   * @param topic that holds the assessments
    */
-  static Measured measure(
-      Payload payload, KafkaAccess kafka, List<TopicPartition> partitions, Path folder)
+  static Measured measure(Payload payload, BrokerProcess broker, String topic, Path folder)
       throws Exception {
+    var partitions = broker.partitions(topic);
     Files.createDirectories(folder.resolve("db"));
     try (var database = EmbeddedDatabase.start(folder.resolve("db"), 0, new Secrets(folder))) {
-      return new PolledView(payload, kafka, partitions, database.properties()).run();
+      return new PolledView(payload, broker, partitions, database.properties()).run();
     }
   }
 
@@ -171,7 +166,8 @@ final class PolledView {
   /** One transaction for each set, as an interface engine that acknowledges each message does. */
   private int load(int loader, LongAdder loaded, AtomicBoolean over) throws SQLException {
     int mine = 0;
-    try (var records = consumer(loader);
+    var share = partitions.stream().filter(one -> one.partition() % LOADERS == loader).toList();
+    try (var records = broker.reader(share);
         var connection = connect();
         var insert = connection.prepareStatement(INSERT)) {
       while (!over.get()) {
@@ -186,16 +182,6 @@ final class PolledView {
       }
     }
     return mine;
-  }
-
-  private KafkaConsumer<String, byte[]> consumer(int loader) {
-    var settings = new HashMap<String, Object>(kafka.settings());
-    var consumer =
-        new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
-    var mine = partitions.stream().filter(one -> one.partition() % LOADERS == loader).toList();
-    consumer.assign(mine);
-    consumer.seekToBeginning(mine);
-    return consumer;
   }
 
   private static void fill(PreparedStatement insert, Assessment assessment) throws SQLException {

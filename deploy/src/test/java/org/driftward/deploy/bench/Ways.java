@@ -5,17 +5,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Properties;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.Serdes;
-import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.StreamsBuilder;
 import org.apache.kafka.streams.StreamsConfig;
@@ -87,9 +83,7 @@ final class Ways {
         tell.accept(ways.scoring());
       }
       if (wanted.test(PolledView.NAME)) {
-        var partitions = broker.partitions(INPUT);
-        var postgres = folder.resolve("postgres");
-        tell.accept(PolledView.measure(payload, broker.access(), partitions, postgres));
+        tell.accept(PolledView.measure(payload, broker, INPUT, folder.resolve("postgres")));
       }
     }
   }
@@ -104,14 +98,8 @@ final class Ways {
   }
 
   private Measured bare() throws ExecutionException, InterruptedException {
-    Map<String, Object> settings = new HashMap<>(broker.access().settings());
-    settings.put("auto.offset.reset", "earliest");
-    try (var consumer =
-            new KafkaConsumer<>(settings, new StringDeserializer(), new ByteArrayDeserializer());
+    try (var consumer = broker.reader(broker.partitions(INPUT));
         var out = new Outbox(broker.access())) {
-      var partitions = broker.partitions(INPUT);
-      consumer.assign(partitions);
-      consumer.seekToBeginning(partitions);
       long warm = copy(consumer, out, warmUp);
       long before = broker.bytes();
       var meter = meter();

@@ -20,15 +20,12 @@ public interface Word {
    * @throws IllegalArgumentException naming the word and those that are allowed
    */
   static <E extends Enum<E> & Word> E parse(Class<E> type, String word) {
-    for (E constant : type.getEnumConstants()) {
-      if (constant.word().equals(word)) {
-        return constant;
-      }
+    var words = Words.of(type);
+    var constant = words.get(word);
+    if (constant == null) {
+      throw new IllegalArgumentException(
+          "\"" + word + "\" is none of: " + String.join(", ", words.keySet()));
     }
-    var allowed = new StringBuilder();
-    for (E constant : type.getEnumConstants()) {
-      allowed.append(allowed.isEmpty() ? "" : ", ").append(constant.word());
-    }
-    throw new IllegalArgumentException("\"" + word + "\" is none of: " + allowed);
+    return type.cast(constant);
   }
 }

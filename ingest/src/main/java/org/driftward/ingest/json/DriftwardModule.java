@@ -13,8 +13,6 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.time.Instant;
-import java.util.HashMap;
-import java.util.Map;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.Word;
 
@@ -67,14 +65,10 @@ public final class DriftwardModule extends SimpleModule {
     private static final long serialVersionUID = 1L;
 
     private final Class<E> type;
-    private final Map<String, E> known = new HashMap<>();
 
     WordReader(Class<E> type) {
       super(type);
       this.type = type;
-      for (E constant : type.getEnumConstants()) {
-        known.put(constant.word(), constant);
-      }
     }
 
     @Override
@@ -82,10 +76,6 @@ public final class DriftwardModule extends SimpleModule {
       var word = in.getValueAsString();
       if (word == null) {
         return type.cast(context.handleUnexpectedToken(type, in));
-      }
-      var constant = known.get(word);
-      if (constant != null) {
-        return constant;
       }
       try {
         return Word.parse(type, word);

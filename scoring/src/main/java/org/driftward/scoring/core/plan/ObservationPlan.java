@@ -57,17 +57,15 @@ public final class ObservationPlan {
    */
   public Optional<VitalSet> setIn(
       Collection<String> codes, Predicate<String> sameLook, Instant takenAt) {
+    if (rule.core().stream().noneMatch(core -> adds(codes, core))) {
+      return Optional.empty();
+    }
     Predicate<String> seen = code -> codes.contains(code) || sameLook.test(code);
-    boolean adds = false;
     var lacking = new ArrayList<String>();
     for (var core : rule.core()) {
-      adds |= adds(codes, core);
       if (!holds(seen, core)) {
         lacking.add(core.code());
       }
-    }
-    if (!adds) {
-      return Optional.empty();
     }
     boolean enough = rule.core().size() - lacking.size() >= rule.minimum();
     return enough ? Optional.of(new VitalSet(takenAt, lacking)) : Optional.empty();
@@ -145,8 +143,7 @@ public final class ObservationPlan {
 
   /** Whether an assessment with these codes says something of the core observation. */
   private static boolean adds(Collection<String> codes, Core core) {
-    return codes.contains(core.code())
-        || (!core.or().isEmpty() && core.or().stream().anyMatch(codes::contains));
+    return codes.contains(core.code()) || core.or().stream().anyMatch(codes::contains);
   }
 
   private static boolean holds(Predicate<String> seen, Core core) {
