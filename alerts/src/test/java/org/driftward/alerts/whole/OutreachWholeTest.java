@@ -96,7 +96,7 @@ class OutreachWholeTest {
   @Test
   void shouldClimbAtOnceWhenTheMailServerRefuses() {
     try (var pager = new Receiver(pagers.getPort());
-        var mail = new RefusingMailServer(mailPort, "550 no such mailbox")) {
+        var mail = FickleMailServer.refusing(mailPort, "550 no such mailbox")) {
       ill("V-3");
 
       await().atMost(PATIENCE).until(() -> kinds("V-3").contains("escalated"));
@@ -111,13 +111,28 @@ class OutreachWholeTest {
   @Test
   void shouldTryAgainWhatTheMailServerPutsOff() {
     try (var pager = new Receiver(pagers.getPort());
-        var mail = new RefusingMailServer(mailPort, "451 greylisted")) {
+        var mail = FickleMailServer.refusing(mailPort, "451 greylisted")) {
       ill("V-4");
 
       awaitState("V-4", Channel.MAIL, State.FAILED);
       assertThat(mail).isNotNull();
       assertThat(kinds("V-4")).containsExactly("opened");
       assertThat(pager.calls).hasSize(1);
+    }
+  }
+
+  /** RFC 5321, 3.8: a server may say 421 and go at any time, and does to who has been idle. */
+  @Test
+  void shouldSendEachLetterOverAConnectionOfItsOwn() {
+    try (var pager = new Receiver(pagers.getPort());
+        var mail = FickleMailServer.impatient(mailPort)) {
+      ill("V-6");
+      awaitState("V-6", Channel.MAIL, State.DELIVERED);
+      ill("V-7");
+
+      awaitState("V-7", Channel.MAIL, State.DELIVERED);
+      assertThat(mail).isNotNull();
+      assertThat(pager.calls).hasSize(2);
     }
   }
 
