@@ -3,6 +3,8 @@ package org.driftward.alerts.notify;
 import io.quarkus.mailer.Mail;
 import io.quarkus.mailer.reactive.ReactiveMailer;
 import io.smallrye.mutiny.TimeoutException;
+import io.vertx.core.Context;
+import io.vertx.core.Vertx;
 import io.vertx.ext.mail.SMTPException;
 import jakarta.inject.Singleton;
 import java.time.ZoneId;
@@ -25,12 +27,15 @@ import org.jspecify.annotations.Nullable;
 public class MailCourier implements Courier {
 
   private final ReactiveMailer mailer;
+  private final Context loop;
   private final AlertsConfig config;
   private final Outreach policy;
   private final ZoneId zone;
 
-  public MailCourier(ReactiveMailer mailer, AlertsConfig config, Escalation escalation) {
+  public MailCourier(
+      ReactiveMailer mailer, Vertx vertx, AlertsConfig config, Escalation escalation) {
     this.mailer = mailer;
+    this.loop = vertx.getOrCreateContext();
     this.config = config;
     this.policy = escalation.policy().outreach();
     this.zone = config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault);
@@ -44,13 +49,22 @@ public class MailCourier implements Courier {
   @Override
   public Outcome carry(Parcel parcel) {
     try {
-      mailer.send(mail(parcel)).await().atMost(policy.timeout());
+      mailer.send(mail(parcel)).runSubscriptionOn(this::onLoop).await().atMost(policy.timeout());
       return new Outcome.Taken();
     } catch (TimeoutException e) {
       return new Outcome.Failed("the mail server did not answer in time", null);
     } catch (RuntimeException e) {
       return outcome(e);
     }
+  }
+
+  /**
+   * All letters on the one thread that also reads their connections. Begun on any other, a
+   * connection may get its reader only after the server's greeting has come and gone, and then both
+   * sides wait for each other.
+   */
+  private void onLoop(Runnable sending) {
+    loop.runOnContext(it -> sending.run());
   }
 
   private Mail mail(Parcel parcel) {

@@ -15,6 +15,7 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.driftward.alerts.Pictures;
 import org.driftward.alerts.TestClock;
@@ -133,6 +134,21 @@ class OutreachWholeTest {
       awaitState("V-7", Channel.MAIL, State.DELIVERED);
       assertThat(mail).isNotNull();
       assertThat(pager.calls).hasSize(2);
+    }
+  }
+
+  /** Each of them opens a connection, and none may miss what the server says first. */
+  @Test
+  void shouldSendManyLettersAtTheFirstTry() {
+    try (var pager = new Receiver(pagers.getPort());
+        var mail = new RealMail(mailPort)) {
+      var many = IntStream.range(0, 200).mapToObj(i -> "M-" + i).toList();
+      many.forEach(this::ill);
+
+      many.forEach(encounter -> awaitState(encounter, Channel.MAIL, State.DELIVERED));
+      assertThat(many).allSatisfy(one -> assertThat(mail.lettersAbout(one)).hasSize(1));
+      many.forEach(encounter -> awaitState(encounter, Channel.WEBHOOK, State.DELIVERED));
+      assertThat(pager.calls).hasSizeGreaterThanOrEqualTo(200);
     }
   }
 
