@@ -145,10 +145,9 @@ class OutreachWholeTest {
       var many = IntStream.range(0, 200).mapToObj(i -> "M-" + i).toList();
       many.forEach(this::ill);
 
-      many.forEach(encounter -> awaitState(encounter, Channel.MAIL, State.DELIVERED));
+      await().atMost(PATIENCE).until(() -> mail.count() >= many.size());
       assertThat(many).allSatisfy(one -> assertThat(mail.lettersAbout(one)).hasSize(1));
-      many.forEach(encounter -> awaitState(encounter, Channel.WEBHOOK, State.DELIVERED));
-      assertThat(pager.calls).hasSizeGreaterThanOrEqualTo(200);
+      await().atMost(PATIENCE).until(() -> pager.calls.size() >= many.size());
     }
   }
 
@@ -198,6 +197,10 @@ class OutreachWholeTest {
     RealMail(int port) {
       this(new GreenMail(new ServerSetup(port, "127.0.0.1", ServerSetup.PROTOCOL_SMTP)));
       server.start();
+    }
+
+    int count() {
+      return server.getReceivedMessages().length;
     }
 
     /** Others may be tried again meanwhile. */
