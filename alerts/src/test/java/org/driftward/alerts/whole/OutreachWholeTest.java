@@ -142,10 +142,10 @@ class OutreachWholeTest {
   void shouldSendManyLettersAtTheFirstTry() {
     try (var pager = new Receiver(pagers.getPort());
         var mail = new RealMail(mailPort)) {
-      var many = IntStream.range(0, 200).mapToObj(i -> "M-" + i).toList();
+      var many = IntStream.range(0, 100).mapToObj(i -> "M-" + i).toList();
       many.forEach(this::ill);
 
-      await().atMost(PATIENCE).until(() -> mail.count() >= many.size());
+      await().atMost(PATIENCE.multipliedBy(2)).until(() -> mail.count() >= many.size());
       assertThat(many).allSatisfy(one -> assertThat(mail.lettersAbout(one)).hasSize(1));
       await().atMost(PATIENCE).until(() -> pager.calls.size() >= many.size());
     }
