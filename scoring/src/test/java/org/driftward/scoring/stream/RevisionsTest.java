@@ -133,6 +133,18 @@ class RevisionsTest {
   }
 
   @Test
+  void shouldLetARetractionWinThatCameFirstAndBeforeARestart() {
+    topo.send(adult("V-1", 1));
+    topo.send(set("A-1").retracted(2).made());
+    topo.restart();
+
+    topo.send(set("A-1").made());
+
+    assertThat(topo.snapshots()).isEmpty();
+    assertThat(topo.listener().latest()).isEmpty();
+  }
+
+  @Test
   void shouldSayNothingOfARepetition() {
     topo.send(adult("V-1", 1));
     topo.send(set("A-1").made());

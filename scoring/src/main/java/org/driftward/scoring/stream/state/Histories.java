@@ -87,22 +87,30 @@ public final class Histories {
 
   /** Nothing is kept if deciding fails; the decision is pure and comes first. */
   private Outcome decide(String encounter, Decision decision) {
-    var entries = new StoredEntries(store, encounter, entryCode, headCode);
-    var standing = standings.find(encounter);
-    if (standing == null) {
-      standing = load(encounter, entries);
+    var remembered = standings.find(encounter);
+    if (remembered == null) {
+      remembered = load(encounter);
     }
-    var outcome = decision.make(standing, entries);
-    if (!outcome.isNothing()) {
+    var entries = entries(encounter, remembered.ids());
+    var outcome = decision.make(remembered.standing(), entries);
+    if (outcome.isNothing()) {
+      standings.remember(remembered);
+    } else {
       entries.keep(outcome);
+      standings.remember(remembered.at(outcome.standing()));
     }
-    standings.remember(outcome.standing());
     return outcome;
   }
 
-  private Standing load(String encounter, StoredEntries entries) {
+  private Remembered load(String encounter) {
+    var entries = entries(encounter, KnownIds.some());
     var kept = entries.facts();
     long sequence = Math.max(kept.sequence(), entries.sequenceOfLast());
-    return timeline.get().resume(encounter, kept.facts(), sequence, entries);
+    var standing = timeline.get().resume(encounter, kept.facts(), sequence, entries);
+    return new Remembered(standing, entries.isEmpty() ? KnownIds.none() : KnownIds.some());
+  }
+
+  private StoredEntries entries(String encounter, KnownIds ids) {
+    return new StoredEntries(store, encounter, ids, entryCode, headCode);
   }
 }

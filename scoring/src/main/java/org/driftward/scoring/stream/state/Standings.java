@@ -7,7 +7,6 @@ import org.apache.kafka.common.utils.Bytes;
 import org.driftward.scoring.core.timeline.Facts;
 import org.driftward.scoring.core.timeline.Head;
 import org.driftward.scoring.core.timeline.Moment;
-import org.driftward.scoring.core.timeline.Standing;
 import org.driftward.scoring.core.timeline.Timeline;
 import org.jspecify.annotations.Nullable;
 
@@ -23,16 +22,14 @@ final class Standings {
 
   private final HeadCode code;
   private final Supplier<Timeline> timeline;
-  private final Map<String, Standing> whole;
+  private final Map<String, Remembered> whole;
   private final Map<String, Packed> packed;
 
   Standings(HeadCode code, Supplier<Timeline> timeline, Memory memory) {
     this.code = code;
     this.timeline = timeline;
-    this.packed = new Recent<>(memory.packed(), (encounter, standing) -> {});
-    this.whole =
-        new Recent<>(
-            memory.whole(), (encounter, standing) -> packed.put(encounter, pack(standing)));
+    this.packed = new Recent<>(memory.packed(), (encounter, one) -> {});
+    this.whole = new Recent<>(memory.whole(), (encounter, one) -> packed.put(encounter, pack(one)));
   }
 
   /**
@@ -41,10 +38,11 @@ final class Standings {
    * @param at of the head, which the bytes do not hold
    * @param head null for that of an encounter without assessments
    */
-  private record Packed(Facts facts, long sequence, @Nullable Moment at, @Nullable Bytes head) {}
+  private record Packed(
+      Facts facts, long sequence, @Nullable Moment at, @Nullable Bytes head, KnownIds ids) {}
 
   /** Null where nothing is remembered. */
-  @Nullable Standing find(String encounter) {
+  @Nullable Remembered find(String encounter) {
     var known = whole.get(encounter);
     if (known != null) {
       return known;
@@ -53,22 +51,24 @@ final class Standings {
     return bytes == null ? null : unpack(encounter, bytes);
   }
 
-  void remember(Standing standing) {
-    whole.put(standing.encounter(), standing);
+  void remember(Remembered one) {
+    whole.put(one.standing().encounter(), one);
   }
 
-  private Packed pack(Standing standing) {
+  private Packed pack(Remembered one) {
+    var standing = one.standing();
     var head = standing.head();
     var bytes = head.at() == null ? null : Bytes.wrap(code.write(head));
-    return new Packed(standing.facts(), standing.sequence(), head.at(), bytes);
+    return new Packed(standing.facts(), standing.sequence(), head.at(), bytes, one.ids());
   }
 
-  private Standing unpack(String encounter, Packed bytes) {
+  private Remembered unpack(String encounter, Packed bytes) {
     var head =
         bytes.at() == null || bytes.head() == null
             ? Head.EMPTY
             : code.read(bytes.at(), bytes.head().get());
-    return timeline.get().resume(encounter, bytes.facts(), bytes.sequence(), head);
+    var standing = timeline.get().resume(encounter, bytes.facts(), bytes.sequence(), head);
+    return new Remembered(standing, bytes.ids());
   }
 
   /** The last so many that were put or looked up. */

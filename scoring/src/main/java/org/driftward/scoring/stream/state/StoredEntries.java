@@ -23,19 +23,31 @@ final class StoredEntries implements Entries {
 
   private final KeyValueStore<Bytes, byte[]> store;
   private final Keys keys;
+  private final KnownIds known;
   private final EntryCode entryCode;
   private final HeadCode headCode;
 
+  /**
+   * @param known what it has had, to be kept up to date
+   */
   StoredEntries(
-      KeyValueStore<Bytes, byte[]> store, String encounter, EntryCode entries, HeadCode heads) {
+      KeyValueStore<Bytes, byte[]> store,
+      String encounter,
+      KnownIds known,
+      EntryCode entries,
+      HeadCode heads) {
     this.store = store;
     this.keys = new Keys(encounter);
+    this.known = known;
     this.entryCode = entries;
     this.headCode = heads;
   }
 
   @Override
   public Optional<Entry> find(String assessment) {
+    if (!known.mayHold(assessment)) {
+      return Optional.empty();
+    }
     var place = store.get(keys.place(assessment));
     if (place == null) {
       return Optional.empty();
@@ -74,6 +86,12 @@ final class StoredEntries implements Entries {
     return Optional.empty();
   }
 
+  boolean isEmpty() {
+    try (var range = store.range(keys.entriesFrom(null), keys.entriesEnd())) {
+      return !range.hasNext();
+    }
+  }
+
   /** Facts and the count of snapshots sent, as last kept with facts. */
   FactsCode.Kept facts() {
     var bytes = store.get(keys.facts());
@@ -99,7 +117,12 @@ final class StoredEntries implements Entries {
 
   /** Everything is made ready before the first write, so that a failure leaves the store whole. */
   void keep(Outcome outcome) {
-    for (var change : changes(outcome)) {
+    var kept = outcome.kept();
+    var changes = changes(outcome);
+    if (kept != null) {
+      known.add(kept.id());
+    }
+    for (var change : changes) {
       store.put(change.key, change.value);
     }
   }

@@ -1,0 +1,4 @@
+@NullMarked
+package org.driftward.scoring.stream.state;
+
+import org.jspecify.annotations.NullMarked;
