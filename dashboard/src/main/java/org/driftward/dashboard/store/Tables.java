@@ -59,7 +59,8 @@ final class Tables {
             (encounter, assessment, revision, taken_at, body)
           VALUES (:encounter, :assessment, :revision, :takenAt, :body::jsonb)
           ON CONFLICT (encounter, assessment) DO UPDATE SET
-            revision = excluded.revision, taken_at = excluded.taken_at, body = excluded.body
+            revision = excluded.revision, taken_at = excluded.taken_at, body = excluded.body,
+            came_at = now()
           WHERE excluded.revision > kept.revision
           """,
           Comparator.comparing(Assessment::encounter)

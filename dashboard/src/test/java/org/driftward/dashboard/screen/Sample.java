@@ -47,6 +47,7 @@ final class Sample {
   static final Telling TELLING =
       Telling.of(
           List.of(new Tone("E-V-104-1", 7, Level.HIGH)),
+          List.of(),
           List.of("The policy tells people by mail, which is not configured"));
 
   static final List<Delivery> TOLD =

@@ -100,12 +100,19 @@ public class BoardPage {
     }
     Frame frame = frames.of(visit, StartPage.board(ward));
     var before = new AtomicReference<@Nullable Board>();
+    var warnings = tellings.warnings(Set.of(ward));
     return session
         .open(ward, visit.account())
         .emitOn(Infrastructure.getDefaultWorkerPool())
-        .map(now -> now.map(board -> parts(visit, frame, before.getAndSet(board), board)))
+        .map(
+            now -> {
+              var parts = new ArrayList<>(warnings.news());
+              now.ifPresent(
+                  board -> parts.addAll(parts(visit, frame, before.getAndSet(board), board)));
+              return parts;
+            })
         .onItem()
-        .transformToIterable(parts -> events.of(sse, parts.orElse(List.of())));
+        .transformToIterable(parts -> events.of(sse, parts));
   }
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {

@@ -3,6 +3,7 @@ package org.driftward.dashboard.web.page;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import java.time.Instant;
+import java.util.List;
 import org.driftward.dashboard.screen.BoardScreen;
 import org.driftward.dashboard.screen.CallScreen;
 import org.driftward.dashboard.screen.DowntimeScreen;
@@ -18,6 +19,7 @@ import org.driftward.dashboard.screen.SheetScreen;
 import org.driftward.dashboard.screen.StaffScreen;
 import org.driftward.dashboard.screen.Telling;
 import org.driftward.dashboard.screen.WardsScreen;
+import org.driftward.dashboard.screen.Warning;
 import org.driftward.dashboard.screen.audit.AuditScreen;
 import org.driftward.dashboard.screen.audit.MeasureScreen;
 import org.driftward.dashboard.screen.audit.TrialScreen;
@@ -40,6 +42,9 @@ final class Pages {
 
   /** What the page sounds; sent again when it changes. */
   static native TemplateInstance tones(Telling telling);
+
+  /** Why the page's quiet must not be trusted; sent again when it changes. */
+  static native TemplateInstance warnings(List<Warning> warnings);
 
   static native TemplateInstance queueBody(Frame frame, QueueScreen queue);
 

@@ -13,6 +13,7 @@ import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -85,11 +86,16 @@ public class QueuePage {
     Visit visit = Visit.of(viewer);
     Frame frame = frames.of(visit, HERE);
     var seen = wards.wards(visit.scope()).stream().map(WardLine::ward).toList();
+    var warnings = tellings.warnings(visit.wards());
     return streams.of(
         sse,
         seen,
         () -> Optional.of(wards.responseQueue(sight.of(visit.account()))),
-        (before, now) -> parts(visit, frame, before, now));
+        (before, now) -> {
+          var parts = new ArrayList<>(warnings.news());
+          parts.addAll(parts(visit, frame, before, now));
+          return parts;
+        });
   }
 
   private List<Part> parts(

@@ -1,0 +1,30 @@
+package org.driftward.dashboard.core;
+
+import java.time.Duration;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds assessments that are here and of which scoring has said nothing. Usually there are none; if
+ * scoring stands still, a board would go on showing older scores as if they were the newest.
+ * Thread-safe, blocking.
+ */
+public interface UnscoredReader {
+
+  /** Scoring takes a fraction of a second; what waits longer than this is worth a word. */
+  Duration PATIENCE = Duration.ofSeconds(30);
+
+  /** What came in longer ago is not looked for: it is in the history, without a score. */
+  Duration REACH = Duration.ofHours(1);
+
+  /**
+   * A patient who is here.
+   *
+   * @param waited how long the first of the assessments has been here
+   */
+  record Unscored(
+      String encounter, String ward, @Nullable String bed, int assessments, Duration waited) {}
+
+  /** All of the hospital, the longest wait first. */
+  List<Unscored> unscored();
+}

@@ -1,0 +1,79 @@
+package org.driftward.dashboard.screen;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.driftward.alerts.contract.WatchDesk.Watch;
+import org.driftward.dashboard.core.UnscoredReader.Unscored;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Why a page that looks quiet must not be trusted.
+ *
+ * @param what is wrong, a sentence
+ * @param then what it means for whoever reads the page
+ */
+public record Warning(String what, String then) {
+
+  private static final String BY_HAND =
+      "Watch the patients as if this page were switched off, and call for help the way your"
+          + " hospital does without it.";
+
+  private static final int MOST_PLACES = 8;
+
+  /**
+   * The most dangerous first; usually none.
+   *
+   * @param unscored of the wards that the page shows
+   * @param deaf how long this process has read nothing that is new; null while it reads
+   */
+  public static List<Warning> of(Watch watch, List<Unscored> unscored, @Nullable Duration deaf) {
+    var warnings = new ArrayList<Warning>();
+    if (!watch.heard()) {
+      warnings.add(new Warning(unwatched(watch.silence()), BY_HAND));
+    }
+    if (deaf != null) {
+      warnings.add(
+          new Warning(
+              "Nothing new has reached this page for " + Wording.span(deaf) + ".", BY_HAND));
+    }
+    if (!watch.failing().isEmpty()) {
+      warnings.add(
+          new Warning(
+              "Alarms may come late or not at all: part of what raises and sends them fails ("
+                  + String.join(", ", watch.failing())
+                  + ").",
+              BY_HAND));
+    }
+    if (!unscored.isEmpty()) {
+      warnings.add(unscored(unscored));
+    }
+    return List.copyOf(warnings);
+  }
+
+  private static String unwatched(@Nullable Duration silence) {
+    return "No alarm is raised or sent: what does so has not been heard of"
+        + (silence == null ? "." : " for " + Wording.span(silence) + ".");
+  }
+
+  private static Warning unscored(List<Unscored> unscored) {
+    int sets = unscored.stream().mapToInt(Unscored::assessments).sum();
+    var places = unscored.stream().limit(MOST_PLACES).map(Warning::place).toList();
+    int more = unscored.size() - places.size();
+    return new Warning(
+        Wording.count(sets, "assessment has", "assessments have")
+            + " not been scored: "
+            + String.join(", ", places)
+            + (more == 0 ? "" : " and " + Wording.count(more, "patient", "patients") + " more")
+            + "; the first came "
+            + Wording.span(unscored.get(0).waited())
+            + " ago.",
+        "What is shown of them is older. Look at them, and score on paper.");
+  }
+
+  private static String place(Unscored unscored) {
+    return unscored.bed() == null
+        ? "a patient without a bed on " + unscored.ward()
+        : unscored.ward() + " " + unscored.bed();
+  }
+}

@@ -1,0 +1,85 @@
+package org.driftward.dashboard.screen;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.driftward.alerts.contract.WatchDesk.Watch;
+import org.driftward.dashboard.core.UnscoredReader.Unscored;
+import org.junit.jupiter.api.Test;
+
+class WarningTest {
+
+  private static final Watch WELL = new Watch(true, Duration.ofSeconds(2), List.of(), List.of());
+
+  @Test
+  void shouldSayNothingWhereAllIsWell() {
+    assertThat(Warning.of(WELL, List.of(), null)).isEmpty();
+  }
+
+  @Test
+  void shouldSayThatNobodyWatches() {
+    var silent = new Watch(false, Duration.ofSeconds(260), List.of(), List.of());
+
+    var warning = Warning.of(silent, List.of(), null).get(0);
+
+    assertThat(warning.what())
+        .isEqualTo("No alarm is raised or sent: what does so has not been heard of for 4 min.");
+    assertThat(warning.then()).startsWith("Watch the patients as if this page were switched off");
+  }
+
+  @Test
+  void shouldSayThatNobodyWatchedYet() {
+    var never = new Watch(false, null, List.of(), List.of());
+
+    assertThat(Warning.of(never, List.of(), null))
+        .extracting(Warning::what)
+        .containsExactly("No alarm is raised or sent: what does so has not been heard of.");
+  }
+
+  @Test
+  void shouldNameWhoHasNotBeenScored() {
+    var two = new Unscored("V-1", "alder", "4", 2, Duration.ofMinutes(3));
+    var one = new Unscored("V-2", "alder", null, 1, Duration.ofSeconds(40));
+
+    assertThat(Warning.of(WELL, List.of(two, one), null))
+        .extracting(Warning::what)
+        .containsExactly(
+            "3 assessments have not been scored: alder 4, a patient without a bed on alder; the"
+                + " first came 3 min ago.");
+    assertThat(Warning.of(WELL, List.of(one), null).get(0).what())
+        .startsWith("1 assessment has not been scored: ");
+  }
+
+  @Test
+  void shouldNotNameAWholeHospital() {
+    var all =
+        IntStream.rangeClosed(1, 10)
+            .mapToObj(bed -> new Unscored("V-" + bed, "elm", "" + bed, 1, Duration.ofMinutes(1)))
+            .toList();
+
+    assertThat(Warning.of(WELL, all, null).get(0).what())
+        .contains("elm 7, elm 8 and 2 patients more; ");
+  }
+
+  @Test
+  void shouldPutTheMostDangerousFirst() {
+    var worst = new Watch(false, null, List.of(), List.of());
+    var failing = new Watch(true, Duration.ZERO, List.of("alarm-sender"), List.of());
+    var unscored = new Unscored("V-1", "elm", "1", 1, Duration.ofMinutes(1));
+    var deaf = Duration.ofMinutes(2);
+
+    assertThat(Warning.of(worst, List.of(unscored), deaf))
+        .extracting(Warning::what)
+        .satisfiesExactly(
+            first -> assertThat(first).startsWith("No alarm is raised"),
+            second -> assertThat(second).isEqualTo("Nothing new has reached this page for 2 min."),
+            third -> assertThat(third).startsWith("1 assessment"));
+    assertThat(Warning.of(failing, List.of(), null))
+        .extracting(Warning::what)
+        .containsExactly(
+            "Alarms may come late or not at all: part of what raises and sends them fails"
+                + " (alarm-sender).");
+  }
+}

@@ -1,0 +1,113 @@
+package org.driftward.dashboard.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
+import static org.driftward.dashboard.Samples.assessment;
+import static org.driftward.dashboard.Samples.discharged;
+import static org.driftward.dashboard.Samples.encounter;
+import static org.driftward.dashboard.Samples.retracted;
+import static org.driftward.dashboard.Samples.snapshot;
+import static org.driftward.dashboard.Samples.withdrawn;
+
+import java.time.Duration;
+import java.util.List;
+import org.driftward.dashboard.DashboardDatabase;
+import org.driftward.dashboard.core.UnscoredReader.Unscored;
+import org.driftward.ingest.contract.Assessment;
+import org.driftward.ingest.contract.Encounter;
+import org.driftward.scoring.contract.Snapshot;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** On a real PostgreSQL; time is let pass by moving what is there into the past. */
+class StoredUnscoredTest {
+
+  private ReadModel model;
+  private StoredUnscored unscored;
+
+  @BeforeEach
+  void empty() {
+    var database = DashboardDatabase.emptied();
+    model = new ReadModel(database);
+    unscored = new StoredUnscored(database);
+    keep(encounter("V", "W1", "4", 1));
+  }
+
+  @Test
+  void shouldNameWhatHasNoSnapshot() {
+    keep(assessment("V", "A1", 1, 0), snapshot("V", "A1", 1, 0, 2, 2));
+    keep(assessment("V", "A2", 1, 5));
+    passes(60);
+    keep(assessment("V", "A3", 1, 6));
+    passes(60);
+
+    var found = unscored.unscored();
+
+    assertThat(found)
+        .extracting(Unscored::encounter, Unscored::ward, Unscored::bed, Unscored::assessments)
+        .containsExactly(tuple("V", "W1", "4", 2));
+    assertThat(found.get(0).waited()).isCloseTo(Duration.ofMinutes(2), Duration.ofSeconds(20));
+
+    keep(snapshot("V", "A2", 2, 5, 2, 2), snapshot("V", "A3", 3, 6, 2, 2));
+    assertThat(unscored.unscored()).isEmpty();
+  }
+
+  @Test
+  void shouldBePatientAtFirstAndNotLookBackForEver() {
+    keep(assessment("V", "A1", 1, 0));
+    assertThat(unscored.unscored()).isEmpty();
+
+    passes(3500);
+    assertThat(unscored.unscored()).hasSize(1);
+
+    passes(200);
+    assertThat(unscored.unscored()).isEmpty();
+  }
+
+  @Test
+  void shouldPutTheLongestWaitFirst() {
+    keep(encounter("U", "W2", "1", 1), assessment("U", "B1", 1, 0));
+    passes(60);
+    keep(assessment("V", "A1", 1, 0));
+    passes(60);
+
+    assertThat(unscored.unscored()).extracting(Unscored::encounter).containsExactly("U", "V");
+  }
+
+  @Test
+  void shouldNotAskForPatientsWhoHaveLeft() {
+    keep(assessment("V", "A1", 1, 0), discharged("V", "W1", 2));
+    passes(60);
+
+    assertThat(unscored.unscored()).isEmpty();
+  }
+
+  @Test
+  void shouldTakeAWithdrawnSnapshotForAnAnswer() {
+    keep(retracted("V", "A1", 2, 0), withdrawn("V", "A1", 1, 0));
+    passes(60);
+
+    assertThat(unscored.unscored()).isEmpty();
+  }
+
+  private static void passes(int seconds) {
+    DashboardDatabase.run(
+        "UPDATE dashboard.assessment SET came_at = came_at - interval '%d seconds'"
+            .formatted(seconds));
+  }
+
+  private void keep(Object... records) {
+    var all = List.of(records);
+    model.keep(
+        new Batch(
+            only(Encounter.class, all),
+            List.of(),
+            only(Assessment.class, all),
+            only(Snapshot.class, all),
+            List.of()));
+  }
+
+  private static <T> List<T> only(Class<T> type, List<Object> all) {
+    return all.stream().filter(type::isInstance).map(type::cast).toList();
+  }
+}
