@@ -52,8 +52,10 @@ public record Warning(String what, String then) {
   }
 
   private static String unwatched(@Nullable Duration silence) {
-    return "No alarm is raised or sent: what does so has not been heard of"
-        + (silence == null ? "." : " for " + Wording.span(silence) + ".");
+    return "No alarm is raised or sent. What does so "
+        + (silence == null
+            ? "has given no sign of life."
+            : "gave its last sign of life " + Wording.span(silence) + " ago.");
   }
 
   private static Warning unscored(List<Unscored> unscored) {
@@ -65,7 +67,7 @@ public record Warning(String what, String then) {
             + " not been scored: "
             + String.join(", ", places)
             + (more == 0 ? "" : " and " + Wording.count(more, "patient", "patients") + " more")
-            + "; the first came "
+            + (sets == 1 ? ". It came " : ". The first came ")
             + Wording.span(unscored.get(0).waited())
             + " ago.",
         "What is shown of them is older. Look at them, and score on paper.");
@@ -74,6 +76,6 @@ public record Warning(String what, String then) {
   private static String place(Unscored unscored) {
     return unscored.bed() == null
         ? "a patient without a bed on " + unscored.ward()
-        : unscored.ward() + " " + unscored.bed();
+        : unscored.ward() + " bed " + unscored.bed();
   }
 }

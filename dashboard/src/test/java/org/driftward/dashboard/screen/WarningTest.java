@@ -25,7 +25,8 @@ class WarningTest {
     var warning = Warning.of(silent, List.of(), null).get(0);
 
     assertThat(warning.what())
-        .isEqualTo("No alarm is raised or sent: what does so has not been heard of for 4 min.");
+        .isEqualTo(
+            "No alarm is raised or sent. What does so gave its last sign of life 4 min ago.");
     assertThat(warning.then()).startsWith("Watch the patients as if this page were switched off");
   }
 
@@ -35,7 +36,7 @@ class WarningTest {
 
     assertThat(Warning.of(never, List.of(), null))
         .extracting(Warning::what)
-        .containsExactly("No alarm is raised or sent: what does so has not been heard of.");
+        .containsExactly("No alarm is raised or sent. What does so has given no sign of life.");
   }
 
   @Test
@@ -46,10 +47,10 @@ class WarningTest {
     assertThat(Warning.of(WELL, List.of(two, one), null))
         .extracting(Warning::what)
         .containsExactly(
-            "3 assessments have not been scored: alder 4, a patient without a bed on alder; the"
-                + " first came 3 min ago.");
+            "3 assessments have not been scored: alder bed 4, a patient without a bed on alder."
+                + " The first came 3 min ago.");
     assertThat(Warning.of(WELL, List.of(one), null).get(0).what())
-        .startsWith("1 assessment has not been scored: ");
+        .endsWith(" on alder. It came under 1 min ago.");
   }
 
   @Test
@@ -60,7 +61,7 @@ class WarningTest {
             .toList();
 
     assertThat(Warning.of(WELL, all, null).get(0).what())
-        .contains("elm 7, elm 8 and 2 patients more; ");
+        .contains("elm bed 7, elm bed 8 and 2 patients more. ");
   }
 
   @Test
