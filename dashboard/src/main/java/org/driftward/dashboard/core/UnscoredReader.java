@@ -14,17 +14,15 @@ public interface UnscoredReader {
   /** Scoring takes a fraction of a second; what waits longer than this is worth a word. */
   Duration PATIENCE = Duration.ofSeconds(30);
 
-  /** What came in longer ago is not looked for: it is in the history, without a score. */
+  /**
+   * What came in longer ago, or before the last few of the patient, is not looked for: it is in the
+   * history, without a score.
+   */
   Duration REACH = Duration.ofHours(1);
 
-  /**
-   * A patient who is here.
-   *
-   * @param waited how long the first of the assessments has been here
-   */
-  record Unscored(
-      String encounter, String ward, @Nullable String bed, int assessments, Duration waited) {}
+  /** A patient who is here and has an assessment without a score. */
+  record Unscored(String encounter, String ward, @Nullable String bed) {}
 
-  /** All of the hospital, the longest wait first. */
+  /** All of the hospital, by ward and bed. */
   List<Unscored> unscored();
 }

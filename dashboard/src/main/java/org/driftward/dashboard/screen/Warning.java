@@ -59,18 +59,13 @@ public record Warning(String what, String then) {
   }
 
   private static Warning unscored(List<Unscored> unscored) {
-    int sets = unscored.stream().mapToInt(Unscored::assessments).sum();
     var places = unscored.stream().limit(MOST_PLACES).map(Warning::place).toList();
     int more = unscored.size() - places.size();
     return new Warning(
-        Wording.count(sets, "assessment has", "assessments have")
-            + " not been scored: "
+        "What was recorded last has not been scored: "
             + String.join(", ", places)
-            + (more == 0 ? "" : " and " + Wording.count(more, "patient", "patients") + " more")
-            + (sets == 1 ? ". It came " : ". The first came ")
-            + Wording.span(unscored.get(0).waited())
-            + " ago.",
-        "What is shown of them is older. Look at them, and score on paper.");
+            + (more == 0 ? "." : " and " + Wording.count(more, "patient", "patients") + " more."),
+        "What is shown of them may be older. Look at them, and score on paper.");
   }
 
   private static String place(Unscored unscored) {

@@ -3,34 +3,39 @@ package org.driftward.dashboard.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import javax.sql.DataSource;
+import org.driftward.dashboard.core.BedOrder;
 import org.driftward.dashboard.core.UnscoredReader;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
 import org.jdbi.v3.postgres.PostgresPlugin;
 
 /**
- * {@link UnscoredReader} by SQL. A corrected assessment whose first form was scored is not found,
- * as a snapshot does not say which revision it was made of.
+ * {@link UnscoredReader} by SQL, whose cost follows the number of patients who are here: it looks
+ * at the last few assessments of each. A corrected assessment whose first form was scored is not
+ * found, as a snapshot does not say which revision it was made of.
  */
 @ApplicationScoped
 public class StoredUnscored implements UnscoredReader {
 
   private static final String UNSCORED =
       """
-      SELECT e.body AS encounter, count(*) AS assessments,
-        (1000 * EXTRACT(EPOCH FROM clock_timestamp() - min(a.came_at)))::bigint AS waited
-      FROM dashboard.assessment a JOIN dashboard.encounter e ON e.encounter = a.encounter
-      WHERE e.present
-        AND a.came_at BETWEEN clock_timestamp() - :reach AND clock_timestamp() - :patience
-        AND NOT EXISTS (
+      SELECT e.body FROM dashboard.encounter e
+      WHERE e.present AND EXISTS (
+        SELECT FROM (
+          SELECT assessment FROM dashboard.assessment
+          WHERE encounter = e.encounter AND came_at BETWEEN now() - :reach AND now() - :patience
+          ORDER BY came_at DESC LIMIT 5) a
+        WHERE NOT EXISTS (
           SELECT FROM dashboard.snapshot s
-          WHERE s.encounter = a.encounter AND s.assessment = a.assessment)
-      GROUP BY e.encounter, e.body
-      ORDER BY min(a.came_at), e.encounter
+          WHERE s.encounter = e.encounter AND s.assessment = a.assessment))
       """;
+
+  private static final Comparator<Unscored> BY_PLACE =
+      Comparator.comparing(Unscored::ward)
+          .thenComparing(Unscored::bed, Comparator.nullsLast(BedOrder.INSTANCE));
 
   private final Jdbi jdbi;
 
@@ -47,16 +52,13 @@ public class StoredUnscored implements UnscoredReader {
                 .bind("reach", REACH)
                 .bind("patience", PATIENCE)
                 .map(StoredUnscored::map)
-                .list());
+                .stream()
+                .sorted(BY_PLACE)
+                .toList());
   }
 
   private static Unscored map(ResultSet row, StatementContext context) throws SQLException {
-    var encounter = Tables.parse(Tables.ENCOUNTER_JSON, row.getString("encounter"));
-    return new Unscored(
-        encounter.id(),
-        encounter.ward(),
-        encounter.bed(),
-        row.getInt("assessments"),
-        Duration.ofMillis(row.getLong("waited")));
+    var encounter = Tables.parse(Tables.ENCOUNTER_JSON, row.getString("body"));
+    return new Unscored(encounter.id(), encounter.ward(), encounter.bed());
   }
 }

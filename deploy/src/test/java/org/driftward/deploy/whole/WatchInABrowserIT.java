@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 class WatchInABrowserIT {
 
   private static final String UNWATCHED = "No alarm is raised or sent";
-  private static final String UNSCORED = "1 assessment has not been scored: alder bed 1";
+  private static final String UNSCORED = "has not been scored: alder bed 1";
 
   /** Silence of half a minute makes a process count as gone; then the machine may be slow. */
   private static final LocatorAssertions.ContainsTextOptions SOON =

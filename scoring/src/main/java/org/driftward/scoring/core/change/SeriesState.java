@@ -1,5 +1,6 @@
 package org.driftward.scoring.core.change;
 
+import java.time.Instant;
 import java.util.Objects;
 
 /**
@@ -37,6 +38,24 @@ public record SeriesState(Quiet quiet, long counted, Cusum sums, long changedSin
   long newest() {
     int n = window.size();
     return Math.max(counted, n == 0 ? NEVER : window.time(n - 1));
+  }
+
+  /**
+   * The state after a documented change: a new quiet period begins with the next reading, and until
+   * it has enough values there is no drift. The recent past stays, so that a trend goes on.
+   *
+   * @param at clinical time of the change
+   * @throws IllegalArgumentException if the series has a reading later than {@code at}
+   */
+  public SeriesState restarted(Instant at) {
+    refuseBefore(at.toEpochMilli());
+    return new SeriesState(Forming.EMPTY, NEVER, Cusum.ZERO, NEVER, window);
+  }
+
+  void refuseBefore(long time) {
+    if (time < newest()) {
+      throw new IllegalArgumentException("a series goes forward in clinical time only");
+    }
   }
 
   /** Compact form, usually below 120 bytes. */

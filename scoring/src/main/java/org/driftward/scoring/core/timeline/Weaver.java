@@ -8,6 +8,7 @@ import org.driftward.ingest.contract.FindingKey;
 import org.driftward.scoring.core.Reading;
 import org.driftward.scoring.core.change.Ahead;
 import org.driftward.scoring.core.change.ChangeDetector;
+import org.driftward.scoring.core.change.SeriesDetector;
 import org.driftward.scoring.core.change.SeriesState;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.Subject;
@@ -53,8 +54,9 @@ final class Weaver {
 
   /** One series with one more reading. */
   Strand longer(@Nullable Strand strand, Reading reading, Ahead ahead) {
-    var state = detector.advance(strand == null ? SeriesState.empty() : strand.state(), reading);
-    return strand(reading, state, ahead);
+    var series = detector.series(reading);
+    var before = strand == null ? SeriesState.empty() : strand.state();
+    return strand(series, reading, series.advance(before, reading), ahead);
   }
 
   /** What a state says of its newest reading. */
@@ -63,12 +65,17 @@ final class Weaver {
   }
 
   Strand strand(Reading newest, SeriesState state, Ahead ahead) {
+    return strand(detector.series(newest), newest, state, ahead);
+  }
+
+  private static Strand strand(
+      SeriesDetector series, Reading newest, SeriesState state, Ahead ahead) {
     return new Strand(
         newest,
         state,
-        detector.drift(state, newest).orElse(null),
-        detector.changed(state, newest).orElse(null),
-        detector.trend(state, newest, ahead).orElse(null));
+        series.drift(state, newest).orElse(null),
+        series.changed(state, newest).orElse(null),
+        series.trend(state, newest, ahead).orElse(null));
   }
 
   private SortedMap<FindingKey, Strand> restarted(Head before, Facts facts, Instant asOf) {
@@ -81,8 +88,7 @@ final class Weaver {
   }
 
   /** Without a baseline there is no drift and no change; the trend goes on. */
-  private Strand restarted(Strand strand, Instant at) {
-    return new Strand(
-        strand.newest(), detector.restart(strand.state(), at), null, null, strand.trend());
+  private static Strand restarted(Strand strand, Instant at) {
+    return new Strand(strand.newest(), strand.state().restarted(at), null, null, strand.trend());
   }
 }

@@ -143,11 +143,11 @@ class ChangeDetectorTest {
     var course = heartRate().hourly(80, 80, 80, 80, 80, 80);
     var last = START.plus(Duration.ofHours(5));
 
-    var state = detector.restart(course.state(), last);
+    var state = course.state().restarted(last);
 
-    assertThat(detector.advance(state, reading(last, "90")).newest())
-        .isEqualTo(last.toEpochMilli());
-    assertThatThrownBy(() -> detector.restart(course.state(), last.minus(MILLI)))
+    var next = reading(last, "90");
+    assertThat(detector.series(next).advance(state, next).newest()).isEqualTo(last.toEpochMilli());
+    assertThatThrownBy(() -> course.state().restarted(last.minus(MILLI)))
         .isInstanceOf(IllegalArgumentException.class);
   }
 
@@ -258,8 +258,8 @@ class ChangeDetectorTest {
             START.plus(Duration.ofHours(3)),
             "a");
 
-    assertThat(detector.advance(state, word)).isSameAs(state);
-    assertThat(detector.drift(state, word)).isEmpty();
+    assertThat(detector.series(word).advance(state, word)).isSameAs(state);
+    assertThat(detector.series(word).drift(state, word)).isEmpty();
   }
 
   @Test

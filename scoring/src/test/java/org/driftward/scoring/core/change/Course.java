@@ -63,12 +63,12 @@ final class Course {
   Course at(Instant time, FindingValue value) {
     now = time;
     newest = new Reading(key, value, time, "a-1");
-    state = detector.advance(state, newest);
+    state = detector.series(newest).advance(state, newest);
     return this;
   }
 
   Course restart() {
-    state = detector.restart(state, now);
+    state = state.restarted(now);
     return this;
   }
 
@@ -86,14 +86,14 @@ final class Course {
   }
 
   Optional<Drift> drift() {
-    return detector.drift(state, newest);
+    return detector.series(newest).drift(state, newest);
   }
 
   Optional<ChangedFinding> changed() {
-    return detector.changed(state, newest);
+    return detector.series(newest).changed(state, newest);
   }
 
   Optional<Trend> trend(@Nullable Double up, @Nullable Double down) {
-    return detector.trend(state, newest, above -> above ? up : down);
+    return detector.series(newest).trend(state, newest, above -> above ? up : down);
   }
 }

@@ -106,7 +106,7 @@ class SeriesPropertiesTest {
     var state = SeriesState.empty();
 
     for (int i = 0; i < readings.size(); i++) {
-      state = detector.advance(state, readings.get(i));
+      state = detector.series(readings.get(i)).advance(state, readings.get(i));
 
       var whole = windowOf(readings.subList(0, i + 1));
       assertThat(times(state)).isEqualTo(whole.stream().map(Reading::takenAt).toList());
@@ -123,8 +123,8 @@ class SeriesPropertiesTest {
     var state = SeriesState.empty();
 
     for (int i = 0; i < readings.size(); i++) {
-      state = detector.advance(state, readings.get(i));
-      var trend = detector.trend(state, readings.get(i), up -> null);
+      state = detector.series(readings.get(i)).advance(state, readings.get(i));
+      var trend = detector.series(readings.get(i)).trend(state, readings.get(i), up -> null);
 
       var window = windowOf(readings.subList(0, i + 1));
       assertThat(trend.isPresent()).isEqualTo(window.size() >= 5 && Math.abs(kendall(window)) > 1);
@@ -144,8 +144,8 @@ class SeriesPropertiesTest {
     var readings = readings("test-mmhg", "mm[Hg]", course, "1");
 
     for (int i = 0; i < readings.size(); i++) {
-      kept = detector.advance(kept, readings.get(i));
-      stored = detector.advance(stored, readings.get(i));
+      kept = detector.series(readings.get(i)).advance(kept, readings.get(i));
+      stored = detector.series(readings.get(i)).advance(stored, readings.get(i));
       if (i % every == 0) {
         stored = SeriesState.decode(stored.encode());
       }
@@ -160,7 +160,7 @@ class SeriesPropertiesTest {
   void shouldStaySmall(@ForAll("courses") List<Step> course) {
     var whole = SeriesState.empty();
     for (var reading : readings("test-mmhg", "mm[Hg]", course, "1")) {
-      whole = detector.advance(whole, reading);
+      whole = detector.series(reading).advance(whole, reading);
     }
 
     assertThat(whole.encode().length).isLessThan(200);
@@ -172,7 +172,7 @@ class SeriesPropertiesTest {
       @ForAll("courses") List<Step> course, @ForAll @IntRange(min = 0, max = 9999) int share) {
     var state = SeriesState.empty();
     for (var reading : readings("test-mmhg", "mm[Hg]", course, "1")) {
-      state = detector.advance(state, reading);
+      state = detector.series(reading).advance(state, reading);
     }
     var bytes = state.encode();
     int cut = bytes.length * share / 10_000;
@@ -201,8 +201,8 @@ class SeriesPropertiesTest {
     var drifts = new ArrayList<Optional<Drift>>();
     var state = SeriesState.empty();
     for (var reading : readings(code, unit, course, factor)) {
-      state = detector.advance(state, reading);
-      drifts.add(detector.drift(state, reading));
+      state = detector.series(reading).advance(state, reading);
+      drifts.add(detector.series(reading).drift(state, reading));
     }
     return drifts;
   }
@@ -212,13 +212,15 @@ class SeriesPropertiesTest {
     var state = SeriesState.empty();
     boolean upright = !factor.startsWith("-");
     for (var reading : readings(code, "mm[Hg]", course, factor)) {
-      state = detector.advance(state, reading);
+      state = detector.series(reading).advance(state, reading);
       double up = level(reading) + 20;
       double down = level(reading) - 15;
       trends.add(
           upright
-              ? detector.trend(state, reading, above -> above ? up : down)
-              : detector.trend(state, reading, above -> above ? down + 30 : up - 40));
+              ? detector.series(reading).trend(state, reading, above -> above ? up : down)
+              : detector
+                  .series(reading)
+                  .trend(state, reading, above -> above ? down + 30 : up - 40));
     }
     return trends;
   }
