@@ -235,6 +235,16 @@ class RenderedPagesTest {
   }
 
   @Test
+  void shouldWarnThatWhatLooksQuietIsNot() {
+    var warned =
+        "role=\"alert\" sse-swap=\"warnings\"><p class=\"warning\"><strong>Nobody listens.</strong>"
+            + " Look yourself.</p>";
+    assertThat(patient(null)).contains(warned);
+    assertThat(board()).contains(warned);
+    assertThat(queue()).contains(warned);
+  }
+
+  @Test
   void shouldTellThePageWhatToSound() {
     assertThat(board()).contains("<i data-notice=\"7\" data-level=\"high\"></i>");
   }
@@ -304,6 +314,7 @@ class RenderedPagesTest {
     data.put(
         "history",
         HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE, true));
+    data.put("warnings", Sample.WARNINGS);
     data.put("hours", 24);
     data.put("outcome", outcome);
     return html("patient", data);

@@ -43,11 +43,13 @@ final class Sample {
   static final Reader CHARGE = new Reader("ines.varga", Set.of("charge"));
   static final Findings FINDINGS = new Findings(Catalogue.shipped());
 
-  /** One alarm to sound, and a channel that nobody configured. */
+  static final List<Warning> WARNINGS = List.of(new Warning("Nobody listens.", "Look yourself."));
+
+  /** One alarm to sound, a warning, and a channel that nobody configured. */
   static final Telling TELLING =
       Telling.of(
           List.of(new Tone("E-V-104-1", 7, Level.HIGH)),
-          List.of(),
+          WARNINGS,
           List.of("The policy tells people by mail, which is not configured"));
 
   static final List<Delivery> TOLD =

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Pages come from one process, scores and alarms from another, which is killed: an open board says
- * so by itself, and stops saying so when the other is back.
+ * Pages come from one process, scores and alarms from another, which is killed: open pages say so
+ * by themselves, and stop saying so when the other is back.
  */
 @WithChromium
 class WatchInABrowserIT {
@@ -48,8 +48,12 @@ class WatchInABrowserIT {
         assertThat(page.locator(".warnings")).containsText(UNWATCHED, SOON);
         assertThat(page.locator(".warnings")).containsText(UNSCORED, SOON);
         nurse.findsNoBarrier("a board that nobody watches");
+        nurse.open("/encounters/V-1");
+        assertThat(page.locator(".warnings")).containsText(UNWATCHED);
+        assertThat(page.locator(".warnings")).containsText(UNSCORED);
+        nurse.findsNoBarrier("a patient whom nobody watches");
         try (var back = start(outside, "back", "scoring,alerts")) {
-          assertThat(page.locator("#board")).containsText("Nobody yet", SOON);
+          assertThat(page.locator("#patient")).containsText("Nobody yet", SOON);
           says(page, 0);
           var episodes = Ward.of(back, ward.name()).nurse().get("/api/episodes");
           Assertions.assertThat(episodes.json().toString()).contains("V-1");

@@ -104,15 +104,9 @@ public class BoardPage {
     return session
         .open(ward, visit.account())
         .emitOn(Infrastructure.getDefaultWorkerPool())
-        .map(
-            now -> {
-              var parts = new ArrayList<>(warnings.news());
-              now.ifPresent(
-                  board -> parts.addAll(parts(visit, frame, before.getAndSet(board), board)));
-              return parts;
-            })
+        .map(now -> now.map(board -> parts(visit, frame, before.getAndSet(board), board)))
         .onItem()
-        .transformToIterable(parts -> events.of(sse, parts));
+        .transformToIterable(parts -> events.of(sse, warnings.with(parts.orElse(List.of()))));
   }
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {

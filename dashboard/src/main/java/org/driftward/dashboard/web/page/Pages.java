@@ -57,6 +57,7 @@ final class Pages {
   static native TemplateInstance patient(
       Frame frame,
       PatientScreen patient,
+      List<Warning> warnings,
       HistoryTable history,
       Integer hours,
       @Nullable Outcome outcome);

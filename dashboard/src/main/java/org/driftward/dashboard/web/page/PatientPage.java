@@ -64,6 +64,7 @@ public class PatientPage {
   private final Patients patients;
   private final WardSight sight;
   private final DeliveryDesk deliveries;
+  private final Lookout lookout;
   private final ScoreTables tables = ScoreTables.shipped(Catalogue.shipped());
   private final Findings findings = new Findings(Catalogue.shipped());
 
@@ -75,7 +76,8 @@ public class PatientPage {
       LiveStream streams,
       Patients patients,
       WardSight sight,
-      DeliveryDesk deliveries) {
+      DeliveryDesk deliveries,
+      Lookout lookout) {
     this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
@@ -84,6 +86,7 @@ public class PatientPage {
     this.patients = patients;
     this.sight = sight;
     this.deliveries = deliveries;
+    this.lookout = lookout;
   }
 
   @GET
@@ -108,8 +111,9 @@ public class PatientPage {
     var record =
         HistoryTable.of(
             history(view, back), findings, frame.now(), frame.zone(), visit.reader().cares());
-    return Response.ok(Pages.patient(frame, screen(visit, frame, told(view)), record, back, null))
-        .build();
+    var screen = screen(visit, frame, told(view));
+    var warnings = Warnings.ofPatient(encounter, lookout).now();
+    return Response.ok(Pages.patient(frame, screen, warnings, record, back, null)).build();
   }
 
   /** What the charts draw. */
@@ -156,11 +160,12 @@ public class PatientPage {
     Visit visit = Visit.of(viewer);
     PatientView first = seen(visit, encounter);
     Frame frame = frames.of(visit, "/encounters/" + encounter);
+    var warnings = Warnings.ofPatient(encounter, lookout);
     return streams.of(
         sse,
         List.of(first.encounter().ward()),
         () -> wards.patient(encounter).filter(view -> stillSeen(visit, view)).map(this::told),
-        (before, now) -> parts(visit, frame, before, now));
+        (before, now) -> warnings.with(parts(visit, frame, before, now)));
   }
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Told before, Told now) {

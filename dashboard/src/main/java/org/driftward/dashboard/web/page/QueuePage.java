@@ -13,7 +13,6 @@ import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -91,11 +90,7 @@ public class QueuePage {
         sse,
         seen,
         () -> Optional.of(wards.responseQueue(sight.of(visit.account()))),
-        (before, now) -> {
-          var parts = new ArrayList<>(warnings.news());
-          parts.addAll(parts(visit, frame, before, now));
-          return parts;
-        });
+        (before, now) -> warnings.with(parts(visit, frame, before, now)));
   }
 
   private List<Part> parts(
