@@ -52,10 +52,10 @@ public record Warning(String what, String then) {
   }
 
   private static String unwatched(@Nullable Duration silence) {
-    return "No alarm is raised or sent. What does so "
+    return "No alarm is raised or sent: the part of Driftward that does so "
         + (silence == null
-            ? "has given no sign of life."
-            : "gave its last sign of life " + Wording.span(silence) + " ago.");
+            ? "has not shown itself."
+            : "last showed itself " + Wording.span(silence) + " ago.");
   }
 
   private static Warning unscored(List<Unscored> unscored) {

@@ -26,7 +26,8 @@ class WarningTest {
 
     assertThat(warning.what())
         .isEqualTo(
-            "No alarm is raised or sent. What does so gave its last sign of life 4 min ago.");
+            "No alarm is raised or sent: the part of Driftward that does so last showed itself 4 min"
+                + " ago.");
     assertThat(warning.then()).startsWith("Watch the patients as if this page were switched off");
   }
 
@@ -36,7 +37,8 @@ class WarningTest {
 
     assertThat(Warning.of(never, List.of(), null))
         .extracting(Warning::what)
-        .containsExactly("No alarm is raised or sent. What does so has given no sign of life.");
+        .containsExactly(
+            "No alarm is raised or sent: the part of Driftward that does so has not shown itself.");
   }
 
   @Test
