@@ -107,7 +107,9 @@ public final class Histories {
     var kept = entries.facts();
     long sequence = Math.max(kept.sequence(), entries.sequenceOfLast());
     var standing = timeline.get().resume(encounter, kept.facts(), sequence, entries);
-    return new Remembered(standing, entries.isEmpty() ? KnownIds.none() : KnownIds.some());
+    // Without a head there may still be retracted ones, which nothing but the store knows of.
+    boolean none = standing.head().at() == null && entries.isEmpty();
+    return new Remembered(standing, none ? KnownIds.none() : KnownIds.some());
   }
 
   private StoredEntries entries(String encounter, KnownIds ids) {
