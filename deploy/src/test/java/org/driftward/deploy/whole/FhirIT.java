@@ -1,7 +1,6 @@
 package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -28,19 +27,15 @@ class FhirIT {
     var answer = app.asAdmin().post("/fhir", bundle("V-3001", 39.2));
 
     assertThat(answer.status()).as(answer.body()).isEqualTo(200);
-    await()
-        .atMost(Duration.ofSeconds(90))
-        .untilAsserted(
-            () ->
-                assertThat(ward.card("V-3001"))
-                    .hasValueSatisfying(
-                        card -> {
-                          // 2 for 39.2 Cel, 2 for 22 /min; the pulse of 80 scores 0.
-                          assertThat(card.at("/score/low").asInt()).isEqualTo(4);
-                          assertThat(card.at("/score/missing").toString())
-                              .contains("consciousness");
-                          assertThat(card.at("/bed").asText()).isEqualTo("7");
-                        }));
+    ward.awaitCard(
+        "V-3001",
+        Duration.ofSeconds(90),
+        card -> {
+          // 2 for 39.2 Cel, 2 for 22 /min; the pulse of 80 scores 0.
+          assertThat(card.at("/score/low").asInt()).isEqualTo(4);
+          assertThat(card.at("/score/missing").toString()).contains("consciousness");
+          assertThat(card.at("/bed").asText()).isEqualTo("7");
+        });
   }
 
   @Test

@@ -32,17 +32,14 @@ class MllpIT {
 
     assertThat(adt("A01", "linden-west^^7", now.minusSeconds(3600))).contains("MSA|AA|");
     assertThat(results(now.minusSeconds(60))).contains("MSA|AA|");
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(
-            () ->
-                assertThat(linden.card("V-4001"))
-                    .hasValueSatisfying(
-                        card -> {
-                          // 2 for 39.2 Cel, 2 for 22 /min.
-                          assertThat(card.at("/score/low").asInt()).isEqualTo(4);
-                          assertThat(card.at("/bed").asText()).isEqualTo("7");
-                        }));
+    linden.awaitCard(
+        "V-4001",
+        PATIENCE,
+        card -> {
+          // 2 for 39.2 Cel, 2 for 22 /min.
+          assertThat(card.at("/score/low").asInt()).isEqualTo(4);
+          assertThat(card.at("/bed").asText()).isEqualTo("7");
+        });
 
     assertThat(adt("A02", "alder^^3", now.minusSeconds(30))).contains("MSA|AA|");
     await()

@@ -50,16 +50,13 @@ class OutageIT {
       expect(app, 200, "Database connections health check");
 
       ward.send(Sets.veryIll("heard", "V-1", Instant.now()));
-      await()
-          .atMost(PATIENCE)
-          .untilAsserted(
-              () ->
-                  assertThat(ward.card("V-1"))
-                      .hasValueSatisfying(
-                          card -> {
-                            assertThat(card.at("/score/low").asInt()).isEqualTo(13);
-                            assertThat(card.at("/episode/state").asText()).isEqualTo("open");
-                          }));
+      ward.awaitCard(
+          "V-1",
+          PATIENCE,
+          card -> {
+            assertThat(card.at("/score/low").asInt()).isEqualTo(13);
+            assertThat(card.at("/episode/state").asText()).isEqualTo("open");
+          });
       assertThat(app.asNobody().get("/q/health/live").status()).isEqualTo(200);
     }
   }

@@ -2,7 +2,6 @@ package org.driftward.deploy.whole;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions;
@@ -59,16 +58,13 @@ class RolesIT {
     ward.admit("V-1", "1", "Tolliver, Maud");
     ward.send(Sets.veryIll("ill", "V-1", Instant.now().minusSeconds(60)));
 
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(
-            () ->
-                assertThat(ward.card("V-1"))
-                    .hasValueSatisfying(
-                        card -> {
-                          assertThat(card.at("/score/low").asInt()).isEqualTo(13);
-                          assertThat(card.at("/episode/state").asText()).isEqualTo("open");
-                        }));
+    ward.awaitCard(
+        "V-1",
+        PATIENCE,
+        card -> {
+          assertThat(card.at("/score/low").asInt()).isEqualTo(13);
+          assertThat(card.at("/episode/state").asText()).isEqualTo("open");
+        });
     var elsewhere = Ward.of(back, "alder").nurse();
     for (var path : List.of("/wards", "/api/wards", "/api/encounters/V-1")) {
       assertThat(elsewhere.get(path).status()).as(path).isEqualTo(404);

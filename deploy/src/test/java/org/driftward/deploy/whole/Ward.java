@@ -1,10 +1,13 @@
 package org.driftward.deploy.whole;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.StreamSupport;
 import org.driftward.deploy.whole.Caller.Answer;
 
@@ -95,6 +98,13 @@ final class Ward {
     return StreamSupport.stream(board().get("patients").spliterator(), false)
         .filter(card -> card.get("encounter").asText().equals(encounter))
         .findFirst();
+  }
+
+  /** Until the patient's card shows what is asked for; fails with what is missing. */
+  void awaitCard(String encounter, Duration patience, Consumer<JsonNode> shown) {
+    await()
+        .atMost(patience)
+        .untilAsserted(() -> assertThat(card(encounter)).hasValueSatisfying(shown));
   }
 
   JsonNode history(String encounter) {

@@ -28,34 +28,28 @@ class WholeWayIT {
     var accepted = ward.send(Sets.veryIll("A-1001", "V-1001", Instant.now().minusSeconds(30)));
 
     assertThat(accepted.status()).as(accepted.body()).isEqualTo(202);
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(
-            () ->
-                assertThat(ward.card("V-1001"))
-                    .hasValueSatisfying(
-                        card -> {
-                          assertThat(card.at("/score/id").asText()).isEqualTo("news2");
-                          assertThat(card.at("/score/low").asInt()).isEqualTo(13);
-                          assertThat(card.at("/score/high").asInt()).isEqualTo(13);
-                          assertThat(card.at("/level").asText()).isEqualTo("high");
-                          assertThat(card.at("/episode/state").asText()).isEqualTo("open");
-                        }));
+    ward.awaitCard(
+        "V-1001",
+        PATIENCE,
+        card -> {
+          assertThat(card.at("/score/id").asText()).isEqualTo("news2");
+          assertThat(card.at("/score/low").asInt()).isEqualTo(13);
+          assertThat(card.at("/score/high").asInt()).isEqualTo(13);
+          assertThat(card.at("/level").asText()).isEqualTo("high");
+          assertThat(card.at("/episode/state").asText()).isEqualTo("open");
+        });
 
     var episode = ward.card("V-1001").orElseThrow().at("/episode/id").asText();
     var answer = ward.nurse().post("/api/episodes/" + episode + "/acknowledge", "{}");
 
     assertThat(answer.status()).as(answer.body()).isEqualTo(200);
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(
-            () ->
-                assertThat(ward.card("V-1001"))
-                    .hasValueSatisfying(
-                        card -> {
-                          assertThat(card.at("/episode/state").asText()).isEqualTo("acknowledged");
-                          assertThat(card.at("/episode/owner").asText()).isEqualTo("charge.alder");
-                        }));
+    ward.awaitCard(
+        "V-1001",
+        PATIENCE,
+        card -> {
+          assertThat(card.at("/episode/state").asText()).isEqualTo("acknowledged");
+          assertThat(card.at("/episode/owner").asText()).isEqualTo("charge.alder");
+        });
 
     var check = app.asAdmin().get("/api/journal/check").json();
     assertThat(check.at("/sound").asBoolean()).isTrue();
