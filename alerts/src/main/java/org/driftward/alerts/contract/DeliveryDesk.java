@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** Who has been told of an alarm, and by what. Thread-safe, blocking. */

@@ -3,6 +3,7 @@ package org.driftward.alerts.contract;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Word;
 import org.jspecify.annotations.Nullable;
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Word;
 import org.jspecify.annotations.Nullable;
 

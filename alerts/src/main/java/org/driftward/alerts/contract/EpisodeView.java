@@ -3,6 +3,7 @@ package org.driftward.alerts.contract;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.Episode.Awaiting;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

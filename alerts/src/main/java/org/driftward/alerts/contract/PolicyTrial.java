@@ -2,6 +2,7 @@ package org.driftward.alerts.contract;
 
 import java.time.Instant;
 import java.util.List;
+import org.driftward.ingest.contract.Level;
 
 /**
  * Two policies over the same recorded pictures.

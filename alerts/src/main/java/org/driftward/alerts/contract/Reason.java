@@ -2,6 +2,7 @@ package org.driftward.alerts.contract;
 
 import java.time.Instant;
 import java.util.Objects;
+import org.driftward.ingest.contract.Level;
 
 /**
  * A trigger that holds an episode open.

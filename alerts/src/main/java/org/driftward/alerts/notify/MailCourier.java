@@ -10,13 +10,13 @@ import jakarta.inject.Singleton;
 import java.time.ZoneId;
 import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.contract.Channel;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.outreach.Courier;
 import org.driftward.alerts.core.outreach.Letter;
 import org.driftward.alerts.core.outreach.Outcome;
 import org.driftward.alerts.core.outreach.Parcel;
 import org.driftward.alerts.core.policy.Outreach;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -12,10 +12,10 @@ import java.util.Map;
 import java.util.Set;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.EpisodeChange;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.audit.EventLines;
 import org.driftward.alerts.core.audit.Evidence.Suppressed;
 import org.driftward.ingest.contract.JsonFormat;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
 import org.jspecify.annotations.Nullable;
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 

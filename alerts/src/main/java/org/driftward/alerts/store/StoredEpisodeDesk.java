@@ -9,7 +9,6 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.alerts.core.episode.Decision;
@@ -17,6 +16,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
 import org.driftward.alerts.core.shift.Roster;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** People act on episodes in PostgreSQL. */

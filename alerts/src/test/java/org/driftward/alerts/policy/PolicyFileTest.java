@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 class PolicyFileTest {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Patient.Sex;
 import org.jspecify.annotations.Nullable;
 

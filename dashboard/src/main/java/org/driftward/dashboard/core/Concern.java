@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Word;
 import org.jspecify.annotations.Nullable;
 

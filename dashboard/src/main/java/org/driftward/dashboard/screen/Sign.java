@@ -1,6 +1,6 @@
 package org.driftward.dashboard.screen;
 
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 
 /**
  * How a priority is shown: colour, shape, word and digit, each enough by itself. The colours are

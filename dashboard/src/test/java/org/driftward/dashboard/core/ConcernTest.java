@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Random;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.dashboard.core.Cards.Known;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

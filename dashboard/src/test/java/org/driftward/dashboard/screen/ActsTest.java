@@ -7,8 +7,8 @@ import java.util.Set;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.ingest.contract.AccountRole;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 class ActsTest {

@@ -6,7 +6,7 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 class OutcomeTest {

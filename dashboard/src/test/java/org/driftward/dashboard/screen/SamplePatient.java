@@ -43,7 +43,7 @@ final class SamplePatient {
     Episode episode =
         Sample.open(
             "V-104",
-            org.driftward.alerts.contract.Level.HIGH,
+            org.driftward.ingest.contract.Level.HIGH,
             4,
             "NEWS2 is 8: at or above 7",
             "Rose by 6 over the usual 2 within 24 h",

@@ -15,9 +15,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.Card;
+import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Patient.Sex;
 
 /** The patients of the invented ward. */

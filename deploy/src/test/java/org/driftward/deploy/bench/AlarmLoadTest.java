@@ -2,7 +2,7 @@ package org.driftward.deploy.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 /** What docs/alarm-load.md claims in words, over a shorter stretch. */

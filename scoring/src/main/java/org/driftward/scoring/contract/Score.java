@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param version of the score definition
  * @param low the lowest total that the recorded inputs allow
  * @param high the highest; equal to {@code low} when the set is complete
- * @param complete whether every input is present and fresh
+ * @param complete whether every input is present and none is outdated
  * @param risk the risk class of {@code low}: at least this. Where a lower total is the worse one
  *     (the Glasgow Coma Scale), that of {@code high}
  * @param riskIfWorst the risk class of the other end
@@ -21,7 +21,10 @@ import org.jspecify.annotations.Nullable;
  *     worse one, and for ratios
  * @param usual the patient's own recent level of {@code low}: the median over the policy's window
  *     before this moment; null with too few earlier sets
- * @param missing codes of the inputs that are absent or outdated: measuring them settles the score
+ * @param missing codes of the inputs that are absent, or too old to count at all: measuring them
+ *     settles the score
+ * @param outdated codes of the inputs that still count with their last value, which is older than
+ *     the interval that was in force between sets: to be measured again before this reads as now
  * @param inputs the inputs that are present, in the order of the published table
  */
 public record Score(
@@ -36,18 +39,52 @@ public record Score(
     int single,
     @Nullable BigDecimal usual,
     List<String> missing,
+    List<String> outdated,
     List<ScoredInput> inputs) {
   public Score {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(version, "version");
     missing = List.copyOf(missing);
+    // Snapshots of before this field have none.
+    outdated = outdated == null ? List.of() : List.copyOf(outdated);
     inputs = List.copyOf(inputs);
     if (low.compareTo(high) > 0) {
       throw new IllegalArgumentException(id + ": low " + low + " is above high " + high);
     }
-    if (complete != missing.isEmpty()) {
-      throw new IllegalArgumentException(id + ": complete, and yet missing " + missing);
+    if (complete != (missing.isEmpty() && outdated.isEmpty())) {
+      throw new IllegalArgumentException(
+          id + ": complete " + complete + ", missing " + missing + ", outdated " + outdated);
     }
+  }
+
+  /** A score of which no input is outdated. */
+  public Score(
+      String id,
+      String title,
+      String version,
+      BigDecimal low,
+      BigDecimal high,
+      boolean complete,
+      String risk,
+      String riskIfWorst,
+      int single,
+      @Nullable BigDecimal usual,
+      List<String> missing,
+      List<ScoredInput> inputs) {
+    this(
+        id,
+        title,
+        version,
+        low,
+        high,
+        complete,
+        risk,
+        riskIfWorst,
+        single,
+        usual,
+        missing,
+        List.of(),
+        inputs);
   }
 
   /** How far {@code low} lies above the patient's usual level; null where that is unknown. */
@@ -58,6 +95,18 @@ public record Score(
   /** The same score with the patient's own recent level. */
   public Score withUsual(@Nullable BigDecimal level) {
     return new Score(
-        id, title, version, low, high, complete, risk, riskIfWorst, single, level, missing, inputs);
+        id,
+        title,
+        version,
+        low,
+        high,
+        complete,
+        risk,
+        riskIfWorst,
+        single,
+        level,
+        missing,
+        outdated,
+        inputs);
   }
 }

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param policy version of the policy that made it
  * @param carePlan version of the care plan in force, or 0 for the standard settings
  * @param scores those that apply to the patient, the leading one first; empty when withdrawn
+ * @param urgent newest values that call somebody by themselves, gravest first
  * @param lastSet clinical time of the newest set of vital signs
  * @param partial codes of the core observations that the newest set lacks
  * @param nextDue when the next set is due, by policy, score and care plan
@@ -43,6 +44,7 @@ public record Snapshot(
     List<Drift> drift,
     List<Trend> trend,
     List<ChangedFinding> changed,
+    List<UrgentFinding> urgent,
     @Nullable Instant lastSet,
     List<String> partial,
     @Nullable Instant nextDue,
@@ -59,10 +61,54 @@ public record Snapshot(
     drift = List.copyOf(drift);
     trend = List.copyOf(trend);
     changed = List.copyOf(changed);
+    // Snapshots of before this field have none.
+    urgent = urgent == null ? List.of() : List.copyOf(urgent);
     partial = List.copyOf(partial);
     if (withdrawn && latest) {
       throw new IllegalArgumentException("a withdrawn snapshot is never the newest picture");
     }
+  }
+
+  /** A snapshot without an urgent finding. */
+  public Snapshot(
+      String encounter,
+      Instant asOf,
+      String assessment,
+      long sequence,
+      boolean latest,
+      boolean withdrawn,
+      String policy,
+      long carePlan,
+      List<Score> scores,
+      List<Drift> drift,
+      List<Trend> trend,
+      List<ChangedFinding> changed,
+      @Nullable Instant lastSet,
+      List<String> partial,
+      @Nullable Instant nextDue,
+      @Nullable Duration interval,
+      @Nullable String intervalReason,
+      @Nullable Instant acceptedAt) {
+    this(
+        encounter,
+        asOf,
+        assessment,
+        sequence,
+        latest,
+        withdrawn,
+        policy,
+        carePlan,
+        scores,
+        drift,
+        trend,
+        changed,
+        List.of(),
+        lastSet,
+        partial,
+        nextDue,
+        interval,
+        intervalReason,
+        acceptedAt);
   }
 
   /** The score that leads on boards, or null where none applies to the patient. */
@@ -90,6 +136,7 @@ public record Snapshot(
         drift,
         trend,
         changed,
+        urgent,
         lastSet,
         partial,
         nextDue,

@@ -33,6 +33,7 @@ final class ScoresWriter extends StdSerializer<List<Score>> {
   private static final SerializedString INCOMPLETE = run(",\"complete\":false");
   private static final SerializedString USUAL = run(",\"usual\":");
   private static final SerializedString MISSING = run(",\"missing\":[");
+  private static final SerializedString OUTDATED = run("],\"outdated\":[");
   private static final SerializedString INPUTS = run("],\"inputs\":[");
   private static final SerializedString END = run("]}");
 
@@ -100,16 +101,22 @@ final class ScoresWriter extends StdSerializer<List<Score>> {
       out.writeRaw(score.usual().toString());
     }
     out.writeRaw(MISSING);
-    for (int i = 0; i < score.missing().size(); i++) {
-      out.writeRaw(i == 0 ? "" : ",");
-      out.writeRaw(quoted(score.missing().get(i)));
-    }
+    write(score.missing(), out);
+    out.writeRaw(OUTDATED);
+    write(score.outdated(), out);
     out.writeRaw(INPUTS);
     for (int i = 0; i < score.inputs().size(); i++) {
       out.writeRaw(i == 0 ? "" : ",");
       write(score.inputs().get(i), out);
     }
     out.writeRaw(END);
+  }
+
+  private static void write(List<String> codes, JsonGenerator out) throws IOException {
+    for (int i = 0; i < codes.size(); i++) {
+      out.writeRaw(i == 0 ? "" : ",");
+      out.writeRaw(quoted(codes.get(i)));
+    }
   }
 
   private static void write(ScoredInput input, JsonGenerator out) throws IOException {

@@ -3,8 +3,8 @@ package org.driftward.alerts.core.audit;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

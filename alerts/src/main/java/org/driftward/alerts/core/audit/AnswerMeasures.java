@@ -11,7 +11,7 @@ import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.alerts.contract.AuditReport.Measure;
 import org.driftward.alerts.contract.CareHistory.ObservedSet;
 import org.driftward.alerts.contract.EpisodeChange;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** How fast people answered, came and looked again, against what the policy asks for. */

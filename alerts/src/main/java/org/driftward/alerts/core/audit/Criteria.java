@@ -5,9 +5,9 @@ import java.util.Comparator;
 import java.util.Objects;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.CareHistory.ObservedSet;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.TriggerPolicy;
 import org.driftward.alerts.core.policy.TriggerPolicy.ScoreRule;
+import org.driftward.ingest.contract.Level;
 
 /** Whether a set met the criteria for a call: the policy's thresholds of medium level or above. */
 final class Criteria {

@@ -10,7 +10,7 @@ import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.AuditEvent.Kind;
 import org.driftward.alerts.contract.AuditEvent.Place;
 import org.driftward.alerts.contract.AuditReport.Measure;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 
 /** What became of patients, as people entered it, and what had been known before. */
 final class EventMeasures {

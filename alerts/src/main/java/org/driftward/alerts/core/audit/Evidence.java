@@ -6,7 +6,7 @@ import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.CareHistory.ObservedSet;
 import org.driftward.alerts.contract.CareHistory.Stay;
 import org.driftward.alerts.contract.EpisodeChange;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
 
 /**

@@ -8,7 +8,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.alerts.contract.AuditReport.Measure;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.hipparchus.stat.descriptive.rank.Percentile.EstimationType;
 import org.jspecify.annotations.Nullable;

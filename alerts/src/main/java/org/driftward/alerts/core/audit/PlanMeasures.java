@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.function.Predicate;
 import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.alerts.contract.AuditReport.Measure;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
 
 /** Altered limits and holds: how many are in force, and what they kept quiet. */

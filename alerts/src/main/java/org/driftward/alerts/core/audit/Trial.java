@@ -7,10 +7,10 @@ import java.util.List;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.AuditEvent.Kind;
 import org.driftward.alerts.contract.EpisodeChange;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.PolicyTrial;
 import org.driftward.alerts.contract.PolicyTrial.Outcome;
 import org.driftward.alerts.contract.PolicyTrial.Raised;
+import org.driftward.ingest.contract.Level;
 
 /** Compares what two policies made of the same pictures. */
 public final class Trial {

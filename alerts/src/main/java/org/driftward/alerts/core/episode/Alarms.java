@@ -3,10 +3,10 @@ package org.driftward.alerts.core.episode;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Trigger;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** Opens episodes, and calls people again when something is new or worse. */

@@ -7,9 +7,9 @@ import java.util.Map;
 import java.util.Objects;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.alerts.core.policy.Ladder;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

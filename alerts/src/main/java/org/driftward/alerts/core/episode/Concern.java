@@ -2,9 +2,9 @@ package org.driftward.alerts.core.episode;
 
 import java.time.Instant;
 import java.util.Objects;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.alerts.core.trigger.Trigger;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.Recovery;
 import org.driftward.alerts.core.trigger.Recent;
 import org.driftward.alerts.core.trigger.Trigger;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** How concerns join, rise, fall and leave. */

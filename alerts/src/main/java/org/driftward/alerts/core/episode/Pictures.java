@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Limits;
 import org.driftward.alerts.core.trigger.Trigger;
 import org.driftward.alerts.core.trigger.Triggers;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.Snapshot;
 
 /** What a new picture of the patient does to the course. */

@@ -3,8 +3,8 @@ package org.driftward.alerts.core.episode;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.trigger.Trigger;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,7 +1,7 @@
 package org.driftward.alerts.core.policy;
 
 import java.util.Objects;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 
 /** Who is told, and how long each has, for each level. */
 public record Ladder(Response high, Response medium, Response low) {

@@ -5,8 +5,8 @@ import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import org.driftward.alerts.contract.Level;
 import org.driftward.ingest.contract.CatalogueEntry.Group;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,7 +1,7 @@
 package org.driftward.alerts.core.trigger;
 
 import java.time.Instant;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

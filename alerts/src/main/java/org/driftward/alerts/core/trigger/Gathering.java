@@ -8,7 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what the rules say about one picture. Lives for one evaluation. */

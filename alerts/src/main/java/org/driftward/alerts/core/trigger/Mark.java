@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 
 /**
  * What one set of observations adds to what is remembered.

@@ -1,7 +1,7 @@
 package org.driftward.alerts.core.trigger;
 
 import java.util.Objects;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 
 /**
  * A rule that a picture of the patient meets.

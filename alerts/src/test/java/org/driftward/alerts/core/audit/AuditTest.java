@@ -2,11 +2,11 @@ package org.driftward.alerts.core.audit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.driftward.alerts.contract.Level.HIGH;
-import static org.driftward.alerts.contract.Level.LOW;
-import static org.driftward.alerts.contract.Level.MEDIUM;
 import static org.driftward.alerts.core.audit.Ward.START;
 import static org.driftward.alerts.core.audit.Ward.at;
+import static org.driftward.ingest.contract.Level.HIGH;
+import static org.driftward.ingest.contract.Level.LOW;
+import static org.driftward.ingest.contract.Level.MEDIUM;
 
 import java.math.BigDecimal;
 import java.time.DayOfWeek;

@@ -2,9 +2,9 @@ package org.driftward.alerts.core.audit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.driftward.alerts.contract.Level.HIGH;
 import static org.driftward.alerts.core.audit.Ward.START;
 import static org.driftward.alerts.core.audit.Ward.at;
+import static org.driftward.ingest.contract.Level.HIGH;
 
 import java.util.List;
 import java.util.Set;

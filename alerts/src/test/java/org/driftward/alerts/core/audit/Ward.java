@@ -18,10 +18,10 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.alerts.core.audit.Evidence.Suppressed;
 import org.driftward.alerts.policy.PolicyFile;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
 import org.jspecify.annotations.Nullable;
 

@@ -7,8 +7,8 @@ import org.driftward.alerts.People;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.Reason;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 /**

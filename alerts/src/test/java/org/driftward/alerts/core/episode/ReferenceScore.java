@@ -3,7 +3,7 @@ package org.driftward.alerts.core.episode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.TreeMap;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

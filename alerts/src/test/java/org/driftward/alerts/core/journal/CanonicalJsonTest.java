@@ -7,7 +7,7 @@ import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.driftward.alerts.contract.Level;
+import org.driftward.ingest.contract.Level;
 import org.junit.jupiter.api.Test;
 
 class CanonicalJsonTest {

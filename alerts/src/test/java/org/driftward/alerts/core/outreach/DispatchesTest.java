@@ -11,13 +11,13 @@ import org.driftward.alerts.contract.Channel;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Episode.Awaiting;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.core.policy.Audience;
 import org.driftward.alerts.core.policy.Detail;
 import org.driftward.alerts.core.policy.Outreach;
 import org.driftward.alerts.core.policy.Recipient;
 import org.driftward.alerts.core.policy.Rung;
 import org.driftward.alerts.core.shift.Roster;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

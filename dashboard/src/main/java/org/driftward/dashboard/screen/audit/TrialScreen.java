@@ -3,11 +3,11 @@ package org.driftward.dashboard.screen.audit;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.PolicyTrial;
 import org.driftward.alerts.contract.PolicyTrial.Outcome;
 import org.driftward.alerts.contract.PolicyTrial.Raised;
 import org.driftward.dashboard.screen.Wording;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,7 +5,6 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.contract.EpisodeView;
-import org.driftward.alerts.contract.Level;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.Board.Counts;
 import org.driftward.dashboard.core.Card;
@@ -13,6 +12,7 @@ import org.driftward.dashboard.core.Concern;
 import org.driftward.dashboard.core.Movement;
 import org.driftward.dashboard.core.ScoreLine;
 import org.driftward.ingest.contract.JsonFormat;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** {@code GET /api/wards/{ward}/board}. What is absent is null, never left out. */

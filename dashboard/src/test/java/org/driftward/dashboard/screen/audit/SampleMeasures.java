@@ -9,11 +9,11 @@ import org.driftward.alerts.contract.AuditQuestion;
 import org.driftward.alerts.contract.AuditReport;
 import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.alerts.contract.AuditReport.Measure;
-import org.driftward.alerts.contract.Level;
 import org.driftward.alerts.contract.PolicyTrial;
 import org.driftward.alerts.contract.PolicyTrial.Outcome;
 import org.driftward.alerts.contract.PolicyTrial.Raised;
 import org.driftward.dashboard.screen.audit.MeasureScreen.Known;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** Invented measures of an invented month. */
