@@ -7,16 +7,16 @@ import org.driftward.scoring.contract.CarePlan;
 public interface CarePlanDesk {
 
   /**
-   * Keeps a new version of the encounter's care plan; {@code plan.version()} and {@code
-   * plan.signedBy()} are replaced by the next version and the actor's account.
+   * Keeps a new version of the encounter's care plan, signed by the actor.
    *
    * @return the plan as kept
    * @throws RefusedException naming the field that local policy does not allow
    */
-  CarePlan sign(CarePlan plan, Actor actor);
+  CarePlan sign(PlanRequest request, Actor actor);
 
   /**
-   * Ends the plan in force now: the standard settings are back, and a hold is lifted.
+   * Ends the plan in force now: the standard settings are back, and a hold is lifted. Standing
+   * facts stand.
    *
    * @return the plan as it ended
    * @throws RefusedException if none is in force or the role is not enough

@@ -16,7 +16,7 @@ public interface PatientRecord {
 
   /**
    * @param newest the newest clinical picture, or null before the first
-   * @param carePlan the one in force, or null under the standard settings
+   * @param carePlan the newest, in force or not, or null where none was ever signed
    */
   record Page(Encounter encounter, @Nullable Snapshot newest, @Nullable CarePlan carePlan) {
     public Page {

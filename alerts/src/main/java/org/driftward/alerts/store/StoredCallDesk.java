@@ -19,6 +19,7 @@ import org.driftward.alerts.core.call.Calls;
 import org.driftward.alerts.core.episode.Course;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Verdict;
+import org.driftward.scoring.contract.StandingFacts;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
@@ -83,8 +84,7 @@ public class StoredCallDesk implements CallDesk {
   }
 
   private static Call begun(Handle handle, Course course, Episode episode, Instant now) {
-    var plan = course.plan();
-    var ceiling = plan == null || !plan.inForce(now) ? null : plan.ceiling();
+    var ceiling = StandingFacts.of(course.plan(), now).ceiling();
     var before = CallTable.since(handle, episode.encounter(), now.minus(REPEAT));
     return Call.notBegun(episode, ceiling, before);
   }

@@ -2,11 +2,15 @@ package org.driftward.alerts.store;
 
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk;
+import org.driftward.alerts.contract.PlanRequest;
+import org.driftward.alerts.contract.PlanRequest.Standing;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
 import org.driftward.scoring.contract.Populations;
@@ -14,6 +18,8 @@ import org.driftward.scoring.contract.Populations;
 /** Care plans are signed in PostgreSQL. */
 @Singleton
 public class StoredCarePlanDesk implements CarePlanDesk {
+
+  private static final String CONSCIOUSNESS = "consciousness";
 
   private final Courses courses;
   private final Escalation escalation;
@@ -29,23 +35,33 @@ public class StoredCarePlanDesk implements CarePlanDesk {
   }
 
   @Override
-  public CarePlan sign(CarePlan plan, Actor actor) {
-    // A misspelt one would leave a patient under scores that are not for them.
-    for (var population : plan.populations()) {
+  public CarePlan sign(PlanRequest request, Actor actor) {
+    check(request.standing());
+    return courses.change(
+        List.of(request.encounter()),
+        session -> {
+          var course = session.course(request.encounter());
+          var asked = escalation.draft(course, request, actor, session.now());
+          var plan = asked.withLimits(asked.limits().stream().map(this::withStandard).toList());
+          var decision = escalation.planned(course, plan, actor, session.now());
+          session.take(decision);
+          return decision.course().plan();
+        });
+  }
+
+  /** A misspelt word would leave a patient under scores and rules that are not for them. */
+  private void check(Standing standing) {
+    for (var population : Objects.requireNonNullElse(standing.populations(), List.<String>of())) {
       if (!populations.known(population)) {
         throw new RefusedException(
             "populations", population + " is none of " + populations.names());
       }
     }
-    var asked = plan.withLimits(plan.limits().stream().map(this::withStandard).toList());
-    return courses.change(
-        List.of(plan.encounter()),
-        session -> {
-          var course = session.course(plan.encounter());
-          var decision = escalation.planned(course, asked, actor, session.now());
-          session.take(decision);
-          return decision.course().plan();
-        });
+    var usual = standing.usualConsciousness();
+    var words = catalogue.find(CONSCIOUSNESS).map(CatalogueEntry::options).orElse(List.of());
+    if (usual != null && !usual.isBlank() && !words.contains(usual)) {
+      throw new RefusedException("usualConsciousness", usual + " is none of " + words);
+    }
   }
 
   @Override

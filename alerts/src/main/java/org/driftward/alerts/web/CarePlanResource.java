@@ -10,7 +10,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.MediaType;
-import java.time.Clock;
 import org.driftward.alerts.contract.CarePlanDesk;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.ingest.contract.AccountRole;
@@ -36,25 +35,24 @@ public class CarePlanResource {
   private final CarePlanDesk desk;
   private final EncounterDirectory directory;
   private final SignedIn signedIn;
-  private final Clock clock;
 
-  public CarePlanResource(
-      CarePlanDesk desk, EncounterDirectory directory, SignedIn signedIn, Clock clock) {
+  public CarePlanResource(CarePlanDesk desk, EncounterDirectory directory, SignedIn signedIn) {
     this.desk = desk;
     this.directory = directory;
     this.signedIn = signedIn;
-    this.clock = clock;
   }
 
   @PUT
   @Path("/{id}/care-plan")
-  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE, AccountRole.ADMIN})
+  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE})
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       summary = "Sign a care plan",
       description =
-          "The new plan replaces the one before as a whole. It ends by itself. Altered limits change"
-              + " who is told, never the score. Oxygen scale 2 is a clinician's prescription.")
+          "Limits, interval and hold replace those of the plan before as a whole and end by themselves."
+              + " Oxygen scale, populations, usual consciousness and ceiling stand until somebody signs"
+              + " otherwise; what is left out stays. Altered limits change who is told, never the score."
+              + " Oxygen scale 2 is a clinician's prescription.")
   @APIResponse(responseCode = "200", description = "Signed; the plan as it is kept")
   @APIResponse(responseCode = "400", description = "Not within local policy, or contradictory")
   public CarePlan put(@PathParam("id") String encounter, @Nullable PlanBody body) {
@@ -63,17 +61,12 @@ public class CarePlanResource {
     if (body == null) {
       throw Problems.refused("", "a care plan is required");
     }
-    var actor = signedIn.actor();
-    CarePlan plan;
     try {
-      plan = body.plan(encounter, actor.account(), clock.instant());
-    } catch (IllegalArgumentException e) {
-      throw Problems.refused("", String.valueOf(e.getMessage()));
-    }
-    try {
-      return desk.sign(plan, actor);
+      return desk.sign(body.request(encounter), signedIn.actor());
     } catch (RefusedException e) {
       throw refused(e);
+    } catch (IllegalArgumentException e) {
+      throw Problems.refused("", String.valueOf(e.getMessage()));
     }
   }
 
@@ -82,11 +75,12 @@ public class CarePlanResource {
 
   @POST
   @Path("/{id}/care-plan/end")
-  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE, AccountRole.ADMIN})
+  @RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE})
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       summary = "End the care plan in force",
-      description = "The standard settings are back at once, and a hold is lifted.")
+      description =
+          "The standard settings are back at once, and a hold is lifted. Standing facts stand.")
   public CarePlan end(@PathParam("id") String encounter, @Nullable End body) {
     var known = directory.find(encounter).orElseThrow(() -> Problems.unknown("encounter"));
     signedIn.mustSee(known.ward());

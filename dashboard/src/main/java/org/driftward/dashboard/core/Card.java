@@ -8,6 +8,7 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Patient.Sex;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,8 +23,9 @@ import org.jspecify.annotations.Nullable;
  * @param overdue whether {@code nextDue} has passed at the board's time
  * @param episode the running one, or null
  * @param ceiling the agreed ceiling of care now in force, or null
- * @param oxygenScale 1, or 2 where a care plan in force prescribes it
+ * @param oxygenScale 1, or 2 where a clinician has prescribed it
  * @param hold whether a hold of escalation is in force
+ * @param reviewsDue standing facts that somebody has to look at again
  * @param recentTotals of the leading score, oldest first, at most twelve
  */
 public record Card(
@@ -46,6 +48,7 @@ public record Card(
     @Nullable String ceiling,
     int oxygenScale,
     boolean hold,
+    List<Fact> reviewsDue,
     List<Total> recentTotals) {
   public Card {
     Objects.requireNonNull(encounter, "encounter");
@@ -53,6 +56,7 @@ public record Card(
     Objects.requireNonNull(concern, "concern");
     Objects.requireNonNull(movement, "movement");
     reasons = List.copyOf(reasons);
+    reviewsDue = List.copyOf(reviewsDue);
     recentTotals = List.copyOf(recentTotals);
   }
 

@@ -10,6 +10,8 @@ import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.StandingFact;
+import org.driftward.scoring.contract.StandingFacts;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,6 +55,7 @@ public record Cards(BigDecimal highScore) {
     var movement = Movement.of(snapshot, known.recentTotals());
     boolean overdue = snapshot != null && snapshot.overdue(now);
     var plan = known.plan() != null && known.plan().inForce(now) ? known.plan() : null;
+    var facts = StandingFacts.of(known.plan(), now);
     return new Card(
         encounter.id(),
         encounter.ward(),
@@ -70,9 +73,12 @@ public record Cards(BigDecimal highScore) {
         snapshot == null ? null : snapshot.nextDue(),
         overdue,
         episode,
-        plan == null ? null : plan.ceiling(),
-        plan == null ? 1 : plan.oxygenScale(),
+        facts.ceiling(),
+        facts.oxygenScale(),
         plan != null && plan.hold() != null && now.isBefore(plan.hold().until()),
+        known.plan() == null
+            ? List.of()
+            : known.plan().reviewsDue(now).stream().map(StandingFact::fact).toList(),
         known.recentTotals());
   }
 

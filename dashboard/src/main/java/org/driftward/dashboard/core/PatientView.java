@@ -8,6 +8,7 @@ import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.StandingFacts;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,11 @@ public record PatientView(
   /** The care plan where it is in force, else null: the standard settings. */
   public @Nullable CarePlan carePlanInForce() {
     return carePlan != null && carePlan.inForce(asOf) ? carePlan : null;
+  }
+
+  /** The standing facts now, whoever vouches for them. */
+  public StandingFacts standing() {
+    return StandingFacts.of(carePlan, asOf);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.driftward.dashboard.screen;
 
+import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.Side;
@@ -37,6 +38,11 @@ public final class Findings {
   /** The catalogue's UCUM unit, or null. */
   public @Nullable String unit(String code) {
     return catalogue.find(code).map(CatalogueEntry::unit).orElse(null);
+  }
+
+  /** The words of a coded finding, from best to worst; empty for others. */
+  public List<String> options(String code) {
+    return catalogue.find(code).map(CatalogueEntry::options).orElse(List.of());
   }
 
   /** The range of a well adult in words, or empty. */

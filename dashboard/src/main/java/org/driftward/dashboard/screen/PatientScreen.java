@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.driftward.alerts.contract.Delivery;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.scoring.contract.Drift;
+import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.contract.Trend;
@@ -17,7 +18,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * One patient in full.
  *
- * @param plan what the care plan in force changes; empty under the standard settings
+ * @param plan what has been signed for the patient; empty under the standard settings
+ * @param reviews what has to be looked at again
  * @param line the same patient as the board shows them
  * @param scores the leading one first; empty before the first set
  * @param asOf how old the picture is, or null before the first
@@ -32,6 +34,7 @@ import org.jspecify.annotations.Nullable;
 public record PatientScreen(
     Identity who,
     List<String> plan,
+    List<String> reviews,
     PatientLine line,
     List<ScoreTable> scores,
     @Nullable Countdown asOf,
@@ -47,13 +50,19 @@ public record PatientScreen(
    * @param told how the alarms of the running episode reached whom
    */
   public static PatientScreen of(
-      PatientView view, List<Delivery> told, Findings findings, Reader reader, ZoneId zone) {
+      PatientView view,
+      List<Delivery> told,
+      Findings findings,
+      Populations populations,
+      Reader reader,
+      ZoneId zone) {
     Instant now = view.asOf();
     Snapshot snapshot = view.snapshot();
     var episode = view.episode();
     return new PatientScreen(
         Identity.of(view.encounter(), now, zone),
         PlanNotes.of(view.carePlan(), findings, now, zone),
+        PlanNotes.reviews(view.carePlan(), now, zone),
         PatientLine.of(view.card(), reader, now, zone),
         snapshot == null
             ? List.of()
@@ -65,7 +74,7 @@ public record PatientScreen(
         snapshot == null ? List.of() : ChangeGroup.of(snapshot.changed(), findings),
         episode == null ? null : EpisodePanel.of(episode, view.story(), told, reader, now, zone),
         reader.cares(),
-        PlanPanel.of(view, findings, reader, zone));
+        PlanPanel.of(view, findings, populations, reader, zone));
   }
 
   private static String interval(@Nullable Snapshot snapshot) {

@@ -8,31 +8,80 @@ import java.util.List;
 import org.driftward.dashboard.core.Card;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.jspecify.annotations.Nullable;
 
-/** What the care plan in force changes for this patient, one line each; every one with its end. */
+/**
+ * What has been signed for this patient, one line each: standing facts with who vouches for them
+ * and when they are looked at again, and what ends by itself with its end.
+ */
 final class PlanNotes {
 
   private PlanNotes() {}
 
   static List<String> of(@Nullable CarePlan plan, Findings findings, Instant now, ZoneId zone) {
     var notes = new ArrayList<String>();
-    if (plan == null || !plan.inForce(now)) {
+    if (plan == null) {
       return notes;
     }
+    var facts = plan.standingAt(now);
+    if (facts.ceiling() != null) {
+      notes.add("Ceiling of care: " + facts.ceiling() + vouched(plan, Fact.CEILING, now, zone));
+    }
+    if (facts.oxygenScale() == 2) {
+      notes.add("Oxygen scale 2, prescribed" + vouched(plan, Fact.OXYGEN_SCALE, now, zone));
+    }
+    if (!facts.populations().isEmpty()) {
+      notes.add(
+          "Scored as: "
+              + String.join(", ", facts.populations())
+              + vouched(plan, Fact.POPULATIONS, now, zone));
+    }
+    if (facts.usualConsciousness() != null) {
+      notes.add(
+          "Usually "
+              + facts.usualConsciousness()
+              + vouched(plan, Fact.USUAL_CONSCIOUSNESS, now, zone));
+    }
+    if (plan.inForce(now)) {
+      notes.addAll(temporary(plan, findings, now, zone));
+    }
+    return notes;
+  }
+
+  /** What is to be looked at again, one line each; somebody has to, nothing changes by itself. */
+  static List<String> reviews(@Nullable CarePlan plan, Instant now, ZoneId zone) {
+    return plan == null
+        ? List.of()
+        : plan.reviewsDue(now).stream()
+            .map(
+                signed ->
+                    "Review of %s due since %s; it stands until somebody signs"
+                        .formatted(
+                            signed.fact().word().replace('-', ' '),
+                            Wording.time(signed.reviewBy(), now, zone)))
+            .toList();
+  }
+
+  private static String vouched(CarePlan plan, Fact fact, Instant now, ZoneId zone) {
+    var signed = plan.standing(fact);
+    if (signed == null) {
+      return "";
+    }
+    return " (signed by %s %s; review by %s)"
+        .formatted(
+            signed.signedBy(),
+            Wording.time(signed.signedAt(), now, zone),
+            Wording.time(signed.reviewBy(), now, zone));
+  }
+
+  private static List<String> temporary(
+      CarePlan plan, Findings findings, Instant now, ZoneId zone) {
+    var notes = new ArrayList<String>();
     if (plan.hold() != null && now.isBefore(plan.hold().until())) {
       notes.add(
           "Escalation on hold until %s: %s"
               .formatted(Wording.time(plan.hold().until(), now, zone), plan.hold().reason()));
-    }
-    if (plan.ceiling() != null) {
-      notes.add("Ceiling of care: " + plan.ceiling());
-    }
-    if (plan.oxygenScale() == 2) {
-      notes.add("Oxygen scale 2, prescribed");
-    }
-    if (!plan.populations().isEmpty()) {
-      notes.add("Scored as: " + String.join(", ", plan.populations()));
     }
     if (plan.newBaseline() != null) {
       notes.add("Usual values anew from " + Wording.time(plan.newBaseline(), now, zone));
@@ -72,6 +121,7 @@ final class PlanNotes {
     if (card.oxygenScale() == 2) {
       notes.add("oxygen scale 2");
     }
+    card.reviewsDue().forEach(fact -> notes.add("review due: " + fact.word().replace('-', ' ')));
     return notes;
   }
 

@@ -6,9 +6,9 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import org.driftward.dashboard.core.PatientView;
-import org.driftward.ingest.contract.AccountRole;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
+import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.ScoredInput;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param ended that the last plan has ended, or empty
  * @param sideBySide each altered limit with the unaltered points of the newest value
  * @param rows the values whose limits may be altered
+ * @param populations the groups that a score definition asks for
+ * @param usual words for the patient's own usual consciousness, the first for alert
  */
 public record PlanPanel(
     boolean signs,
@@ -28,10 +30,14 @@ public record PlanPanel(
     List<String> sideBySide,
     List<Row> rows,
     int scale,
-    String ceiling) {
+    String ceiling,
+    List<Option> populations,
+    List<Option> usual) {
 
   /** For so long a page says that a plan has ended. Engineering choice, no source. */
   private static final Duration SAID_FOR = Duration.ofDays(1);
+
+  private static final String CONSCIOUSNESS = "consciousness";
 
   private static final List<String> CODES =
       List.of(
@@ -49,22 +55,40 @@ public record PlanPanel(
   public record Row(
       String code, String name, String unit, String standard, String low, String high) {}
 
-  public static PlanPanel of(PatientView view, Findings findings, Reader reader, ZoneId zone) {
+  /** One choice of a form. */
+  public record Option(String word, String label, boolean chosen) {
+    static Option of(String word, boolean chosen) {
+      return new Option(word, word.replace('-', ' '), chosen);
+    }
+  }
+
+  public static PlanPanel of(
+      PatientView view, Findings findings, Populations known, Reader reader, ZoneId zone) {
+    var standing = view.standing();
     var plan = view.carePlanInForce();
     return new PlanPanel(
-        reader.decides() || reader.has(AccountRole.ADMIN),
+        reader.decides(),
         plan != null,
         ended(view.carePlan(), view.asOf(), zone),
         plan == null
             ? List.of()
             : plan.limits().stream().map(limit -> side(limit, view, findings)).toList(),
         CODES.stream().map(code -> row(code, plan, findings)).toList(),
-        plan == null ? 1 : plan.oxygenScale(),
-        plan == null || plan.ceiling() == null ? "" : plan.ceiling());
+        standing.oxygenScale(),
+        standing.ceiling() == null ? "" : standing.ceiling(),
+        known.names().stream()
+            .map(name -> Option.of(name, standing.populations().contains(name)))
+            .toList(),
+        findings.options(CONSCIOUSNESS).stream()
+            .map(word -> Option.of(word, word.equals(standing.usualConsciousness())))
+            .toList());
   }
 
   private static String ended(@Nullable CarePlan plan, Instant now, ZoneId zone) {
-    return plan == null || now.isBefore(plan.until()) || now.isAfter(plan.until().plus(SAID_FOR))
+    return plan == null
+            || !plan.holdsOnlyForAWhile()
+            || now.isBefore(plan.until())
+            || now.isAfter(plan.until().plus(SAID_FOR))
         ? ""
         : "The care plan ended at %s. The standard settings are back."
             .formatted(Wording.time(plan.until(), now, zone));

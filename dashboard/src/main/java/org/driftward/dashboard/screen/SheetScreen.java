@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.driftward.alerts.contract.Call;
 import org.driftward.alerts.contract.Call.Moment;
 import org.driftward.alerts.contract.Call.Step;
@@ -118,7 +119,7 @@ public record SheetScreen(
         new Section(
             "Ceilings, altered limits and other care plans",
             paper.patients().stream()
-                .filter(view -> view.carePlanInForce() != null)
+                .filter(view -> !PlanNotes.of(view.carePlan(), findings, now, zone).isEmpty())
                 .map(view -> plan(view, findings, now, zone))
                 .toList(),
             "Every patient is under the standard settings."),
@@ -225,7 +226,10 @@ public record SheetScreen(
 
   private static String plan(PatientView view, Findings findings, Instant now, ZoneId zone) {
     var notes = PlanNotes.of(view.carePlan(), findings, now, zone);
-    return person(view.card()) + ": " + String.join("; ", notes);
+    var reviews = PlanNotes.reviews(view.carePlan(), now, zone);
+    return person(view.card())
+        + ": "
+        + Stream.concat(reviews.stream(), notes.stream()).collect(Collectors.joining("; "));
   }
 
   private static List<String> feeds(WardPaper paper, Instant now, ZoneId zone) {

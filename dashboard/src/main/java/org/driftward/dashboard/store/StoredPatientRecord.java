@@ -26,7 +26,7 @@ public class StoredPatientRecord implements PatientRecord {
   public Optional<Page> find(String encounter) {
     return reader
         .patient(encounter)
-        .map(view -> new Page(view.encounter(), view.snapshot(), view.carePlanInForce()));
+        .map(view -> new Page(view.encounter(), view.snapshot(), view.carePlan()));
   }
 
   @Override

@@ -35,7 +35,10 @@ import org.driftward.scoring.contract.Scalar;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.StandingFact;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.driftward.scoring.contract.Trend;
+import org.driftward.scoring.contract.UrgentFinding;
 
 /** Records that together use every field, and others that leave out what may be left out. */
 final class SchemaSamples {
@@ -105,7 +108,12 @@ final class SchemaSamples {
               at(0),
               at(600),
               "Wessel, Ingrid",
-              "consultant"));
+              "consultant",
+              "confused",
+              List.of(
+                  new StandingFact(Fact.POPULATIONS, "30 weeks", "doctor", at(0), at(10080)),
+                  new StandingFact(
+                      Fact.USUAL_CONSCIOUSNESS, "dementia", "doctor", at(0), at(10080)))));
 
   static final List<Snapshot> SNAPSHOTS =
       List.of(
@@ -208,6 +216,7 @@ final class SchemaSamples {
                 2,
                 new BigDecimal("1.5"),
                 List.of("temperature"),
+                List.of("heart-rate"),
                 List.of(
                     new ScoredInput(
                         "heart-rate",
@@ -269,6 +278,18 @@ final class SchemaSamples {
                 at(0),
                 Group.LIMB_CIRCULATION,
                 "the pulse is gone")),
+        List.of(
+            new UrgentFinding(
+                "wheeze",
+                "front-upper",
+                Side.LEFT,
+                Scalar.of("present"),
+                "1",
+                at(0),
+                Level.HIGH,
+                1.5,
+                "the words of the rule",
+                "local policy")),
         at(0),
         List.of("temperature"),
         at(60),

@@ -310,7 +310,12 @@ class RenderedPagesTest {
     data.put(
         "patient",
         PatientScreen.of(
-            SamplePatient.view(), Sample.TOLD, Sample.FINDINGS, Sample.CHARGE, Sample.ZONE));
+            SamplePatient.view(),
+            Sample.TOLD,
+            Sample.FINDINGS,
+            Sample.POPULATIONS,
+            Sample.CHARGE,
+            Sample.ZONE));
     data.put(
         "history",
         HistoryTable.of(SamplePatient.history(), Sample.FINDINGS, Sample.NOW, Sample.ZONE, true));

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.driftward.alerts.contract.Channel;
 import org.driftward.alerts.contract.Delivery;
@@ -30,6 +31,7 @@ import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
@@ -42,6 +44,9 @@ final class Sample {
   static final ZoneId ZONE = ZoneOffset.UTC;
   static final Reader CHARGE = new Reader("ines.varga", Set.of("charge"));
   static final Findings FINDINGS = new Findings(Catalogue.shipped());
+
+  static final Populations POPULATIONS =
+      new Populations(new TreeSet<>(Set.of("child", "pregnant")));
 
   static final List<Warning> WARNINGS = List.of(new Warning("Nobody listens.", "Look yourself."));
 

@@ -13,13 +13,15 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk;
+import org.driftward.alerts.contract.PlanRequest;
+import org.driftward.alerts.contract.PlanRequest.Standing;
+import org.driftward.alerts.contract.PlanRequest.Temporary;
 import org.driftward.dashboard.contract.Accounts;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.AssessmentIntake.Outcome;
 import org.driftward.ingest.contract.EncounterDirectory;
-import org.driftward.scoring.contract.CarePlan;
 
 /**
  * Brings the demo's sets in through the same door as everything else, at the pace of the ward's
@@ -35,6 +37,8 @@ final class DemoFeed {
 
   private static final Actor CLINICIAN =
       new Actor("response", "Yara Lindqvist", Set.of(AccountRole.RESPONSE));
+
+  private static final Temporary NOTHING_THAT_ENDS = new Temporary(List.of(), null, null, null);
 
   private final List<DemoPatient> patients = DemoHospital.patients();
   private final Path file;
@@ -100,18 +104,15 @@ final class DemoFeed {
     }
     Instant from = progress.began().minus(Duration.ofHours(37));
     carePlans.sign(
-        new CarePlan(
+        new PlanRequest(
             patient.encounter(),
-            1,
-            plan.oxygenScale(),
-            List.of(),
-            null,
-            plan.ceiling(),
-            null,
+            NOTHING_THAT_ENDS,
+            new Standing(plan.oxygenScale(), null, null, plan.ceiling(), null, false),
             plan.reason(),
-            CLINICIAN.account(),
             from,
-            progress.began().plus(Duration.ofDays(3))),
+            null,
+            null,
+            null),
         CLINICIAN);
   }
 

@@ -3,13 +3,16 @@ package org.driftward.scoring.contract;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Clinical settings of one encounter, signed and time-limited. When {@code until} comes, the
- * standard settings are back.
+ * Clinical settings of one encounter, each signed. Limits, interval and hold end with {@code
+ * until}: the standard settings are back. Standing facts (oxygen scale, populations, usual
+ * consciousness, ceiling) hold until somebody signs otherwise; {@link #standingAt} says which do.
  *
  * @param version counts the plans of the encounter from 1; the higher wins
  * @param oxygenScale 1 or 2. Scale 2 is a clinician's prescription for hypercapnic respiratory
@@ -26,6 +29,10 @@ import org.jspecify.annotations.Nullable;
  * @param signedBy account of the person with the role for it
  * @param approvedBy the senior clinician who agreed, as people know them, or null
  * @param approverRole of that clinician, in words, or null
+ * @param usualConsciousness the patient's own usual word for consciousness where that is not alert,
+ *     for example {@code confused}; null otherwise
+ * @param standing who vouches for each standing fact, and when it is looked at again; a fact
+ *     without an entry, as in plans of before there were any, ends with the plan
  */
 public record CarePlan(
     String encounter,
@@ -42,7 +49,9 @@ public record CarePlan(
     Instant from,
     Instant until,
     @Nullable String approvedBy,
-    @Nullable String approverRole) {
+    @Nullable String approverRole,
+    @Nullable String usualConsciousness,
+    List<StandingFact> standing) {
 
   /**
    * Values from {@code low} to {@code high} raise no trigger for this patient.
@@ -92,6 +101,7 @@ public record CarePlan(
     Objects.requireNonNull(reason, "reason");
     Objects.requireNonNull(signedBy, "signedBy");
     limits = limits == null ? List.of() : List.copyOf(limits);
+    standing = standing == null ? List.of() : List.copyOf(standing);
     populations =
         populations == null ? List.of() : populations.stream().distinct().sorted().toList();
     if (oxygenScale != 1 && oxygenScale != 2) {
@@ -167,22 +177,29 @@ public record CarePlan(
         from,
         until,
         null,
-        null);
+        null,
+        null,
+        List.of());
   }
 
   /** The same settings under the signer's account, as the encounter's plan number so-and-so. */
   public CarePlan signed(long number, String account) {
-    return with(number, limits, account, approvedBy, approverRole);
+    return with(number, limits, account, approvedBy, approverRole, standing);
   }
 
   /** The same with other altered limits. */
   public CarePlan withLimits(List<Limit> others) {
-    return with(version, others, signedBy, approvedBy, approverRole);
+    return with(version, others, signedBy, approvedBy, approverRole, standing);
   }
 
   /** The same, agreed by a senior clinician. */
   public CarePlan approved(@Nullable String by, @Nullable String role) {
-    return with(version, limits, signedBy, by, role);
+    return with(version, limits, signedBy, by, role, standing);
+  }
+
+  /** The same, with these facts standing. */
+  public CarePlan vouchedFor(List<StandingFact> facts) {
+    return with(version, limits, signedBy, approvedBy, approverRole, facts);
   }
 
   private CarePlan with(
@@ -190,7 +207,8 @@ public record CarePlan(
       List<Limit> altered,
       String account,
       @Nullable String approver,
-      @Nullable String role) {
+      @Nullable String role,
+      List<StandingFact> facts) {
     return new CarePlan(
         encounter,
         number,
@@ -206,7 +224,40 @@ public record CarePlan(
         from,
         until,
         approver,
-        role);
+        role,
+        usualConsciousness,
+        facts);
+  }
+
+  /** Whether anything in it ends with it. */
+  public boolean holdsOnlyForAWhile() {
+    return !limits.isEmpty() || interval != null || hold != null;
+  }
+
+  /** The standing facts at {@code time}; those that nobody vouches for end with the plan. */
+  public StandingFacts standingAt(Instant time) {
+    return new StandingFacts(
+        holds(Fact.OXYGEN_SCALE, time) ? oxygenScale : 1,
+        holds(Fact.POPULATIONS, time) ? populations : List.of(),
+        holds(Fact.USUAL_CONSCIOUSNESS, time) ? usualConsciousness : null,
+        holds(Fact.CEILING, time) ? ceiling : null);
+  }
+
+  /** Who vouches for a fact, or null where nobody does. */
+  public @Nullable StandingFact standing(Fact fact) {
+    return standing.stream().filter(signed -> signed.fact() == fact).findFirst().orElse(null);
+  }
+
+  /** The facts whose review is due at {@code now}, in the order of {@link Fact}. */
+  public List<StandingFact> reviewsDue(Instant now) {
+    return standing.stream()
+        .filter(signed -> !now.isBefore(signed.reviewBy()))
+        .sorted(Comparator.comparing(StandingFact::fact))
+        .toList();
+  }
+
+  private boolean holds(Fact fact, Instant time) {
+    return !time.isBefore(from) && (standing(fact) != null || time.isBefore(until));
   }
 
   /** Whether the plan is in force at {@code time}: from inclusive, until exclusive. */

@@ -4,11 +4,13 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
 import org.driftward.alerts.contract.AuditReport.Figure;
 import org.driftward.alerts.contract.AuditReport.Measure;
 import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
+import org.jspecify.annotations.Nullable;
 
 /** Altered limits and holds: how many are in force, and what they kept quiet. */
 final class PlanMeasures {
@@ -95,7 +97,7 @@ final class PlanMeasures {
             Figures.share(
                 "With a ceiling of care",
                 present,
-                s -> planned(view, s.encounter(), end, plan -> plan.ceiling() != null),
+                s -> ceiling(view, s.encounter(), end) != null,
                 View::trace)),
         null);
   }
@@ -103,11 +105,19 @@ final class PlanMeasures {
   /** Whether the newest plan of the patient at a moment is in force and meets the condition. */
   private static boolean planned(
       View view, String encounter, Instant at, Predicate<CarePlan> condition) {
-    return view.evidence().plans().stream()
-        .filter(plan -> plan.encounter().equals(encounter) && !plan.from().isAfter(at))
-        .reduce((one, other) -> one.version() > other.version() ? one : other)
+    return newest(view, encounter, at)
         .filter(plan -> plan.inForce(at))
         .filter(condition)
         .isPresent();
+  }
+
+  private static @Nullable String ceiling(View view, String encounter, Instant at) {
+    return newest(view, encounter, at).map(plan -> plan.standingAt(at).ceiling()).orElse(null);
+  }
+
+  private static Optional<CarePlan> newest(View view, String encounter, Instant at) {
+    return view.evidence().plans().stream()
+        .filter(plan -> plan.encounter().equals(encounter) && !plan.from().isAfter(at))
+        .reduce((one, other) -> one.version() > other.version() ? one : other);
   }
 }

@@ -6,6 +6,7 @@ import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
 import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.PlanRequest;
 import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.episode.Verdict.NoLongerApplies;
 import org.driftward.alerts.core.policy.EscalationPolicy;
@@ -164,6 +165,15 @@ public final class Escalation {
     return running == null
         ? alarms.open(course.withQuiet(null), List.of(trigger), now, actor.account(), now)
         : alarms.join(course, running, trigger, actor.account(), note, true, now);
+  }
+
+  /**
+   * What is asked for as a care plan: with what stands already, within local policy.
+   *
+   * @throws RefusedException naming the field that local policy does not allow
+   */
+  public CarePlan draft(Course course, PlanRequest request, Actor actor, Instant now) {
+    return plans.draft(course, request, actor, now);
   }
 
   /**

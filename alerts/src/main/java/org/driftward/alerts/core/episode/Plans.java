@@ -7,6 +7,7 @@ import java.util.List;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.alerts.contract.PlanRequest;
 import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.policy.PlanRules;
@@ -25,6 +26,11 @@ final class Plans {
     this.turns = new Turns(policy.ladder());
   }
 
+  /** What is asked for, as a plan that can be signed. */
+  CarePlan draft(Course course, PlanRequest request, Actor actor, Instant now) {
+    return new PlanDraft(rules, course.plan(), actor.account(), now).of(request);
+  }
+
   Decision sign(Course course, CarePlan asked, Actor actor, Instant now) {
     check(asked, actor, now);
     long version = course.plan() == null ? 1 : course.plan().version() + 1;
@@ -32,7 +38,7 @@ final class Plans {
         asked
             .withLimits(replacing(course.plan(), asked.limits(), now))
             .signed(version, actor.account());
-    var next = course.withPlan(plan, true);
+    var next = course.withPlan(plan, plan.holdsOnlyForAWhile());
     var signed = new Decision(next, List.of(new Happening.PlanSigned(plan, actor.account())));
     var running = next.episode();
     return running == null
@@ -51,18 +57,8 @@ final class Plans {
       throw new RefusedException("reason", "says why");
     }
     var ended =
-        new CarePlan(
-            course.encounter(),
-            plan.version() + 1,
-            1,
-            List.of(),
-            null,
-            null,
-            null,
-            reason,
-            actor.account(),
-            now.minusMillis(1),
-            now);
+        PlanDraft.ended(plan, reason, actor.account(), now)
+            .signed(plan.version() + 1, actor.account());
     var heldUntil = course.heldUntil(now);
     var next = course.withPlan(ended, false);
     var done =

@@ -158,11 +158,21 @@ public final class Isbar {
 
   private List<String> plan(CarePlan plan, Facts facts) {
     var lines = new ArrayList<String>();
-    if (plan.ceiling() != null) {
-      lines.add("Ceiling of care: " + plan.ceiling() + ".");
+    var standing = plan.standingAt(facts.now());
+    if (standing.ceiling() != null) {
+      lines.add("Ceiling of care: " + standing.ceiling() + ".");
     }
-    if (plan.oxygenScale() == 2) {
+    if (standing.oxygenScale() == 2) {
       lines.add("Oxygen scale 2 is prescribed.");
+    }
+    if (!standing.populations().isEmpty()) {
+      lines.add("Scored as: " + String.join(", ", standing.populations()) + ".");
+    }
+    if (standing.usualConsciousness() != null) {
+      lines.add("Usually " + standing.usualConsciousness() + ".");
+    }
+    if (!plan.inForce(facts.now())) {
+      return lines;
     }
     for (var limit : plan.limits()) {
       lines.add("Altered limit: " + name(limit.code()) + " " + range(limit) + ".");

@@ -12,6 +12,7 @@ import org.driftward.alerts.core.episode.Happening.Recorded;
 import org.driftward.alerts.core.episode.Happening.Suppressed;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
+import org.driftward.scoring.contract.StandingFact;
 
 /** What each happening is written as. Member names are those of the contract's records. */
 public final class Lines {
@@ -122,7 +123,22 @@ public final class Lines {
     fields.put("until", plan.until());
     fields.put("approvedBy", plan.approvedBy());
     fields.put("approverRole", plan.approverRole());
+    if (plan.usualConsciousness() != null) {
+      fields.put("usualConsciousness", plan.usualConsciousness());
+    }
+    if (!plan.standing().isEmpty()) {
+      fields.put("standing", plan.standing().stream().map(Lines::standing).toList());
+    }
     return fields;
+  }
+
+  private static Map<String, Object> standing(StandingFact signed) {
+    return Map.of(
+        "fact", signed.fact(),
+        "reason", signed.reason(),
+        "signedBy", signed.signedBy(),
+        "signedAt", signed.signedAt(),
+        "reviewBy", signed.reviewBy());
   }
 
   private static Map<String, Object> limit(Limit limit) {

@@ -13,6 +13,7 @@ import org.driftward.dashboard.core.Movement;
 import org.driftward.dashboard.core.ScoreLine;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Level;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.jspecify.annotations.Nullable;
 
 /** {@code GET /api/wards/{ward}/board}. What is absent is null, never left out. */
@@ -41,7 +42,8 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
       @Nullable EpisodeView episode,
       @Nullable String ceiling,
       int oxygenScale,
-      boolean hold) {
+      boolean hold,
+      List<Fact> reviewsDue) {
 
     static PatientJson of(Card card) {
       return new PatientJson(
@@ -60,7 +62,8 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
           card.episode() == null ? null : EpisodeView.of(card.episode()),
           card.ceiling(),
           card.oxygenScale(),
-          card.hold());
+          card.hold(),
+          card.reviewsDue());
     }
   }
 

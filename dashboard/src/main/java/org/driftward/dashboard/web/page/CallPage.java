@@ -140,7 +140,6 @@ public class CallPage {
 
   /** Looking at a record begins none. */
   private static Call notBegun(Episode episode, PatientView view) {
-    var plan = view.carePlanInForce();
-    return Call.notBegun(episode, plan == null ? null : plan.ceiling(), 0);
+    return Call.notBegun(episode, view.standing().ceiling(), 0);
   }
 }

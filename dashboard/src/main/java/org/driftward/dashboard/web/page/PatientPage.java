@@ -39,6 +39,7 @@ import org.driftward.dashboard.web.page.Events.Part;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
+import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoreTables;
 import org.driftward.scoring.contract.ScoreTables.Cell;
@@ -65,6 +66,7 @@ public class PatientPage {
   private final WardSight sight;
   private final DeliveryDesk deliveries;
   private final Lookout lookout;
+  private final Populations populations;
   private final ScoreTables tables = ScoreTables.shipped(Catalogue.shipped());
   private final Findings findings = new Findings(Catalogue.shipped());
 
@@ -77,7 +79,8 @@ public class PatientPage {
       Patients patients,
       WardSight sight,
       DeliveryDesk deliveries,
-      Lookout lookout) {
+      Lookout lookout,
+      Populations populations) {
     this.viewer = viewer;
     this.wards = wards;
     this.frames = frames;
@@ -87,6 +90,7 @@ public class PatientPage {
     this.sight = sight;
     this.deliveries = deliveries;
     this.lookout = lookout;
+    this.populations = populations;
   }
 
   @GET
@@ -143,14 +147,12 @@ public class PatientPage {
     if (score == null) {
       return List.of();
     }
-    var plan = view.carePlanInForce();
     var born = view.encounter().patient().birthDate();
     Integer years =
         born == null
             ? null
             : Period.between(born, frame.now().atZone(frame.zone()).toLocalDate()).getYears();
-    return tables.cells(
-        score.id(), score.version(), input, plan == null ? 1 : plan.oxygenScale(), years);
+    return tables.cells(score.id(), score.version(), input, view.standing().oxygenScale(), years);
   }
 
   @GET
@@ -184,6 +186,7 @@ public class PatientPage {
         && before.encounter().equals(now.encounter())
         && Objects.equals(before.snapshot(), now.snapshot())
         && Objects.equals(before.carePlanInForce(), now.carePlanInForce())
+        && before.standing().equals(now.standing())
         && before.story().equals(now.story());
   }
 
@@ -218,7 +221,8 @@ public class PatientPage {
   }
 
   private PatientScreen screen(Visit visit, Frame frame, Told told) {
-    return PatientScreen.of(told.view(), told.deliveries(), findings, visit.reader(), frame.zone());
+    return PatientScreen.of(
+        told.view(), told.deliveries(), findings, populations, visit.reader(), frame.zone());
   }
 
   private static int clip(int hours) {

@@ -6,6 +6,9 @@ import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import org.driftward.alerts.contract.PlanRequest;
+import org.driftward.alerts.contract.PlanRequest.Standing;
+import org.driftward.alerts.contract.PlanRequest.Temporary;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Hold;
 import org.driftward.scoring.contract.CarePlan.Limit;
@@ -41,31 +44,39 @@ public class PlanForm {
   @RestForm("for")
   public @Nullable String length;
 
+  /** Each group that is ticked. */
+  @RestForm public @Nullable List<String> population;
+
+  @RestForm public @Nullable String usual;
+
+  /** Ticked where the standing facts have been looked at and are signed again. */
+  @RestForm public @Nullable String reviewed;
+
   /**
-   * @param before the plan in force, whose settings that the form does not show go on, or null
+   * @param before the newest plan, whose settings that the form does not show go on, or null
    * @throws IllegalArgumentException in words
    */
-  CarePlan plan(String encounter, String account, @Nullable CarePlan before, Instant now) {
+  PlanRequest request(String encounter, @Nullable CarePlan before, Instant now) {
     var why = reason == null ? "" : reason.strip();
     var hold = duration("hold", holdLength);
     var runs = duration("for", length);
-    if (runs == null) {
-      throw new IllegalArgumentException("every plan ends");
-    }
-    return new CarePlan(
+    return new PlanRequest(
         encounter,
-        1,
-        "2".equals(scale) ? 2 : 1,
-        limits(),
-        duration("interval", interval),
-        FormField.words(ceiling),
-        hold == null ? null : new Hold(why, now.plus(hold)),
-        before == null ? List.of() : before.populations(),
-        before == null ? null : before.newBaseline(),
+        new Temporary(
+            limits(),
+            duration("interval", interval),
+            hold == null ? null : new Hold(why, now.plus(hold)),
+            before == null || !before.inForce(now) ? null : before.newBaseline()),
+        new Standing(
+            "2".equals(scale) ? 2 : 1,
+            population == null ? List.of() : population.stream().filter(p -> !p.isBlank()).toList(),
+            usual == null ? "" : usual,
+            ceiling == null ? "" : ceiling,
+            null,
+            reviewed != null),
         why,
-        account,
         now,
-        now.plus(runs),
+        runs == null ? null : now.plus(runs),
         FormField.words(approvedBy),
         FormField.words(approverRole));
   }

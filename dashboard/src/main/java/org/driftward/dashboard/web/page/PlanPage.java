@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/encounters/{encounter}/care-plan")
 @ServedBy(Role.DASHBOARD)
 @Page
-@RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE, AccountRole.ADMIN})
+@RolesAllowed({AccountRole.CHARGE, AccountRole.RESPONSE})
 @Blocking
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @Produces(MediaType.TEXT_HTML)
@@ -72,10 +72,11 @@ public class PlanPage {
         encounter,
         scripted != null,
         before -> {
-          var plan =
-              desk.sign(
-                  form.plan(encounter, visit.account(), before, clock.instant()), visit.actor());
-          return Outcome.done("Signed. In force until " + until(plan) + ".");
+          var plan = desk.sign(form.request(encounter, before, clock.instant()), visit.actor());
+          return Outcome.done(
+              plan.holdsOnlyForAWhile()
+                  ? "Signed. Limits, interval and hold end " + until(plan) + "."
+                  : "Signed. Nothing in it ends by itself.");
         });
   }
 
@@ -92,7 +93,8 @@ public class PlanPage {
         scripted != null,
         before -> {
           desk.end(encounter, reason == null ? "" : reason.strip(), visit.actor());
-          return Outcome.done("The care plan has ended. The standard settings are back.");
+          return Outcome.done(
+              "The care plan has ended. The standard settings are back; what stands, stands.");
         });
   }
 
@@ -110,7 +112,7 @@ public class PlanPage {
       return answers.notYourWard(visit, "");
     }
     try {
-      var outcome = work.apply(known.get().carePlanInForce());
+      var outcome = work.apply(known.get().carePlan());
       return scripted
           ? fragment(200, outcome)
           : Response.seeOther(URI.create("/encounters/" + encounter)).build();

@@ -8,9 +8,19 @@ import org.jspecify.annotations.Nullable;
  *
  * @param ageYears completed years, or null where the birth date is unknown
  * @param oxygenScale 1, or 2 where a clinician has prescribed it
- * @param populations groups the care plan puts the patient in, for example {@code pregnant}
+ * @param populations groups a clinician put the patient in, for example {@code pregnant}
+ * @param usualConsciousness the patient's usual word where that is not alert, or null
  */
-public record Subject(@Nullable Integer ageYears, int oxygenScale, Set<String> populations) {
+public record Subject(
+    @Nullable Integer ageYears,
+    int oxygenScale,
+    Set<String> populations,
+    @Nullable String usualConsciousness) {
+
+  /** Somebody who usually is alert. */
+  public Subject(@Nullable Integer ageYears, int oxygenScale, Set<String> populations) {
+    this(ageYears, oxygenScale, populations, null);
+  }
 
   public Subject {
     if (ageYears != null && ageYears < 0) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.StandingFacts;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,6 +50,8 @@ public record Facts(
           .thenComparingInt(CarePlan::oxygenScale)
           .thenComparing(CarePlan::interval, nullsFirst())
           .thenComparing(plan -> plan.populations().toString())
+          .thenComparing(CarePlan::usualConsciousness, nullsFirst())
+          .thenComparing(plan -> plan.standing().toString())
           .thenComparing(CarePlan::newBaseline, nullsFirst())
           .thenComparing(CarePlan::reason);
 
@@ -111,6 +114,16 @@ public record Facts(
       }
     }
     return Optional.empty();
+  }
+
+  /** The standing facts at a clinical time, signed in the newest plan that had begun. */
+  StandingFacts standingAt(Instant time) {
+    for (int i = plans.size() - 1; i >= 0; i--) {
+      if (!plans.get(i).from().isAfter(time)) {
+        return plans.get(i).standingAt(time);
+      }
+    }
+    return StandingFacts.NONE;
   }
 
   /**

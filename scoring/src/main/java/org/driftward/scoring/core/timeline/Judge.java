@@ -64,7 +64,7 @@ public final class Judge {
   Step step(String encounter, Head before, Entry entry, Facts facts) {
     var asOf = entry.moment().takenAt();
     var carePlan = facts.planAt(asOf).orElse(null);
-    var subject = subject(facts, carePlan, asOf);
+    var subject = subject(facts, asOf);
     var taken = readings(entry);
     var strands = weaver.next(before, taken, facts, subject, asOf);
     var past = sums.next(before.sums(), taken, asOf);
@@ -80,7 +80,7 @@ public final class Judge {
   /** What the state of a stored strand says, as this judge said it when the reading was new. */
   Strand revived(Strand bare, Facts facts) {
     var takenAt = bare.newest().takenAt();
-    var subject = subject(facts, facts.planAt(takenAt).orElse(null), takenAt);
+    var subject = subject(facts, takenAt);
     return weaver.revived(bare, subject);
   }
 
@@ -168,16 +168,19 @@ public final class Judge {
   }
 
   /** Completed years in UTC: a birthday may count some hours early or late. */
-  private static Subject subject(Facts facts, @Nullable CarePlan carePlan, Instant asOf) {
+  private static Subject subject(Facts facts, Instant asOf) {
     var birthDate = facts.birthDate();
     Integer years = null;
     if (birthDate != null) {
       int age = Period.between(birthDate, asOf.atZone(ZoneOffset.UTC).toLocalDate()).getYears();
       years = age < 0 ? null : Integer.valueOf(age);
     }
-    return carePlan == null
-        ? new Subject(years, 1, Set.of())
-        : new Subject(years, carePlan.oxygenScale(), Set.copyOf(carePlan.populations()));
+    var standing = facts.standingAt(asOf);
+    return new Subject(
+        years,
+        standing.oxygenScale(),
+        Set.copyOf(standing.populations()),
+        standing.usualConsciousness());
   }
 
   private static List<Reading> readings(Entry entry) {

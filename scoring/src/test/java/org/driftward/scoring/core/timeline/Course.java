@@ -13,6 +13,7 @@ import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.StandingFact;
 import org.driftward.scoring.core.timeline.Arrival.Observed;
 import org.driftward.scoring.core.timeline.Arrival.Signed;
 import org.driftward.scoring.core.timeline.Arrival.Told;
@@ -86,24 +87,28 @@ final class Course {
 
   /** A plan for three days. */
   Course sign(double from, Plan plan) {
+    return sign(from, plan, List.of());
+  }
+
+  /** A plan for three days, and facts that stand longer. */
+  Course sign(double from, Plan plan, List<StandingFact> standing) {
     office.receive(
         new Signed(
             new CarePlan(
-                "V-1",
-                ++plans,
-                plan.oxygenScale(),
-                List.of(),
-                null,
-                null,
-                null,
-                plan.populations(),
-                plan.newBaseline(),
-                "agreed",
-                "doctor",
-                hour(from),
-                hour(from).plus(Duration.ofDays(3)),
-                null,
-                null)));
+                    "V-1",
+                    ++plans,
+                    plan.oxygenScale(),
+                    List.of(),
+                    null,
+                    null,
+                    null,
+                    plan.populations(),
+                    plan.newBaseline(),
+                    "agreed",
+                    "doctor",
+                    hour(from),
+                    hour(from).plus(Duration.ofDays(3)))
+                .vouchedFor(standing)));
     return this;
   }
 

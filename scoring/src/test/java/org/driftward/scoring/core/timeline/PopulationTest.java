@@ -6,6 +6,8 @@ import java.util.List;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.Snapshot;
+import org.driftward.scoring.contract.StandingFact;
+import org.driftward.scoring.contract.StandingFact.Fact;
 import org.driftward.scoring.core.timeline.Course.Plan;
 import org.junit.jupiter.api.Test;
 
@@ -30,6 +32,23 @@ class PopulationTest {
 
     assertThat(scores(course.of("A-early"))).contains("news2").doesNotContain("maternal-trigger");
     assertThat(scores(course.of("A-late"))).startsWith("maternal-trigger").doesNotContain("news2");
+  }
+
+  /** Local policy, no source: nobody stops being pregnant because a plan ran out. */
+  @Test
+  void shouldGoOnScoringByTheMaternalTableWhenThePlanHasEndedButTheFactStands() {
+    var fact =
+        new StandingFact(
+            Fact.POPULATIONS, "30 weeks", "doctor", Course.hour(2), Course.hour(2 + 7 * 24));
+    var pulse = Finding.quantity("heart-rate", "90", "/min");
+
+    var lapsed = observed().sign(2, PREGNANT).observe("A-after", 80, pulse);
+    var standing = observed().sign(2, PREGNANT, List.of(fact)).observe("A-after", 80, pulse);
+
+    assertThat(scores(lapsed.of("A-after"))).startsWith("news2");
+    assertThat(scores(standing.of("A-after")))
+        .startsWith("maternal-trigger")
+        .doesNotContain("news2");
   }
 
   @Test

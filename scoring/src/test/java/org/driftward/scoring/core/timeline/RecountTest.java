@@ -37,9 +37,7 @@ class RecountTest {
             "agreed",
             "doctor",
             Course.START,
-            Course.START.plus(Duration.ofDays(1)),
-            null,
-            null));
+            Course.START.plus(Duration.ofDays(1))));
   }
 
   private List<String> said(String encounter) {

@@ -203,8 +203,6 @@ public final class Stories {
         random.nextBoolean() ? "chronic lung disease" : "agreed on the round",
         "doctor",
         from,
-        from.plus(Duration.ofHours(1 + random.nextInt(20))),
-        null,
-        null);
+        from.plus(Duration.ofHours(1 + random.nextInt(20))));
   }
 }
