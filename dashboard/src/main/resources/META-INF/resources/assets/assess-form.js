@@ -111,11 +111,9 @@ class Region {
     this.others = section.querySelector('[data-others]');
     this.heading = section.querySelector('[data-records]');
     this.offer = this.heading?.textContent;
-    this.phrases = [...section.querySelectorAll('.records li')].map((item) => ({
+    this.phrases = [...section.querySelectorAll('[data-fills]')].map((item) => ({
       item,
-      count: item.querySelector('[data-count]'),
-      offer: item.querySelector('[data-count]').textContent,
-      cells: this.cells.filter((cell) => cell.code === item.dataset.code && cell.usual !== ''),
+      fields: item.dataset.fills.split(' '),
     }));
   }
 
@@ -138,16 +136,13 @@ class Region {
     );
     this.others.hidden = others.length === 0;
     this.section.classList.toggle('touched', touched);
-    for (const phrase of this.phrases) {
-      const held = phrase.cells.filter((cell) => byTouch.has(cell.name)).length;
-      phrase.item.hidden = touched && held === 0;
-      phrase.count.textContent = touched && held < phrase.cells.length
-        ? ` × ${held} of ${phrase.cells.length}`
-        : phrase.offer;
+    for (const {item, fields} of this.phrases) {
+      // What was entered by hand is said below, by itself.
+      item.hidden = touched && !fields.every((name) => byTouch.has(name));
     }
     if (this.heading) {
       const held = this.cells.filter((cell) => byTouch.has(cell.name)).length;
-      this.heading.textContent = touched ? `Recorded as expected, ${held}:` : this.offer;
+      this.heading.textContent = touched ? `Recorded as seen and felt, ${held}:` : this.offer;
     }
     const odd = others.some((cell) => cell.usual !== '' ? cell.value !== cell.usual : cell.outsideExpected);
     return recorded.length === 0 ? '' : odd ? 'with something unexpected' : touched ? 'as expected' : 'begun';

@@ -3,12 +3,18 @@
 const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '⌫'];
 const SPOKEN = {'.': 'Point', '⌫': 'Delete'};
 
+const isEmpty = (step) => {
+  const input = step.querySelector('input');
+  return input.type === 'radio' ? !step.querySelector('input:checked') : input.value === '';
+};
+
 export class Keypad {
   constructor(form) {
     this.form = form;
     this.element = document.getElementById('keypad');
     this.hand = document.getElementById('hand');
     this.fields = [...form.querySelectorAll('.number input')];
+    this.steps = [...form.querySelectorAll('[data-next]')];
     this.coarse = matchMedia('(pointer: coarse)');
     this.current = null;
     this.element.append(...KEYS.map((key) => this.key(key, SPOKEN[key] ?? key, () => this.type(key))));
@@ -23,6 +29,10 @@ export class Keypad {
         event.preventDefault();
         this.current = event.target;
         this.next();
+      } else if (event.key === 'Enter' && event.target.type === 'radio' && !event.ctrlKey) {
+        // A form would be sent by it.
+        event.preventDefault();
+        this.chosen(event.target);
       }
     });
     const bar = document.getElementById('bar');
@@ -83,19 +93,33 @@ export class Keypad {
     field.dispatchEvent(new Event('input', {bubbles: true}));
   }
 
-  /** To the next empty number that belongs to an expected set; past the last one, away. */
+  /** To the next step of an expected set that is still empty; past the last one, away. */
   next() {
-    const later = this.fields.slice(this.fields.indexOf(this.current) + 1);
-    const next = later.find(
-      (field) =>
-        field.value === '' &&
-        field.closest('[data-next]') &&
-        field.closest('[data-region]') === this.current.closest('[data-region]'),
-    );
-    if (next) {
-      next.focus();
-    } else {
+    if (!this.onward(this.current)) {
       this.current.blur();
     }
+  }
+
+  /** A word that was chosen as a step leads on like a number; nothing of a set is passed over. */
+  chosen(input) {
+    if (input.closest('[data-next]')) {
+      this.onward(input);
+    }
+  }
+
+  onward(from) {
+    const region = from.closest('[data-region]');
+    const next = this.steps.find(
+      (step) =>
+        step.closest('[data-region]') === region &&
+        from.compareDocumentPosition(step) & Node.DOCUMENT_POSITION_FOLLOWING &&
+        !step.contains(from) &&
+        isEmpty(step),
+    );
+    if (next) {
+      next.querySelector('input').focus({preventScroll: true});
+      next.scrollIntoView({block: 'center'});
+    }
+    return next !== undefined;
   }
 }

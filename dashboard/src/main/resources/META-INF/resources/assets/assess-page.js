@@ -54,6 +54,13 @@ export class Done {
     }
   }
 
+  /** What scoring said when it was saved: score, age of each value, next set, what policy asks. */
+  foresaw(preview) {
+    const full = preview.querySelector('.full');
+    const brief = preview.querySelector('.brief').cloneNode(true);
+    by('done-foreseen').replaceChildren(brief, ...(full ? [...full.cloneNode(true).children] : []));
+  }
+
   hide() {
     this.swap(false);
   }

@@ -36,7 +36,7 @@ const taken = new Taken(edited);
 if (correcting) {
   taken.set(Date.parse(data.corrected));
 }
-new Keypad(element);
+const keypad = new Keypad(element);
 const modes = new Modes(form);
 const done = new Done(taken);
 
@@ -122,6 +122,9 @@ element.addEventListener('click', ({target}) => {
 });
 
 element.addEventListener('change', ({target}) => {
+  if (target.type === 'radio' && byFinger) {
+    keypad.chosen(target);
+  }
   const region = form.regions.find((one) => one.touch === target);
   if (region) {
     form.touch(region);
@@ -203,6 +206,7 @@ element.addEventListener('submit', (event) => {
   device.dropDraft(draftKey);
   tell([]);
   done.show('Sending…', item.assessment);
+  done.foresaw(by('foreseen'));
   dispatchEvent(new Event('driftward:unsent'));
 });
 

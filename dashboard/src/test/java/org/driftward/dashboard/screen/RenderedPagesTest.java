@@ -355,6 +355,7 @@ class RenderedPagesTest {
             new Outlook(draft, draft, before),
             derived,
             true,
+            score -> "Routine observations.",
             Sample.FINDINGS,
             Sample.NOW,
             Sample.ZONE);

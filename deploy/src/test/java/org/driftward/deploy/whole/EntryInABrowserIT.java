@@ -8,6 +8,7 @@ import static org.driftward.deploy.whole.EntryTablet.values;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -17,6 +18,9 @@ import org.junit.jupiter.api.Test;
 @WithRunningApp
 @WithChromium
 class EntryInABrowserIT {
+
+  private static final LocatorAssertions.ContainsTextOptions LATER =
+      new LocatorAssertions.ContainsTextOptions().setTimeout(30_000);
 
   private EntryTablet tablet;
   private Page page;
@@ -32,20 +36,21 @@ class EntryInABrowserIT {
     tablet.close();
   }
 
-  /** Issue: a vital-signs set in under 20 seconds of scripted user actions. */
+  /** Every core observation and oxygen by hand: nothing of a set is filled in by itself. */
   @Test
-  void shouldTakeASetOfVitalSignsInUnderTwentySeconds() {
+  void shouldTakeASetOfVitalSignsWithinThirtyTouches() {
     tablet.open("?only=vital-signs");
     var hand = new Hand(page);
     long start = System.nanoTime();
 
+    assertThat(page.locator("#region-vital-signs .touch").count()).isZero();
     tablet.takeVitalSigns(hand);
-    hand.touch(page.locator("#region-vital-signs .touch input"));
     hand.touch(page.locator("#save"));
 
     assertThat(page.locator("#done-title")).hasText("Recorded", PATIENTLY);
-    assertThat(hand.seconds()).as("by the keystroke-level model").isLessThan(20);
-    assertThat(secondsSince(start)).as("wall time of the script").isLessThan(20);
+    assertThat(hand.touches()).isLessThanOrEqualTo(30);
+    assertThat(hand.seconds()).as("by the keystroke-level model").isLessThan(25);
+    assertThat(secondsSince(start)).as("wall time of the script").isLessThan(25);
     var recorded = tablet.awaitAssessments(2).get(0);
     // RCP NEWS2 2017, chart 1: 24/min 2, 93 % 2, air 0, 108 mmHg 1, 96/min 1, alert 0, 38.4 1.
     assertThat(values(recorded))
@@ -68,12 +73,10 @@ class EntryInABrowserIT {
     var hand = new Hand(page);
     long start = System.nanoTime();
 
+    hand.reach(tablet.field("respiratory-rate"));
+    tablet.takeVitalSigns(hand);
     for (Locator region : page.locator("[data-region]:has(.touch)").all()) {
       var id = region.getAttribute("data-region");
-      if (id.equals("vital-signs")) {
-        hand.reach(tablet.field("respiratory-rate"));
-        tablet.takeVitalSigns(hand);
-      }
       if (id.equals("chest")) {
         hand.touch(region.locator("summary"));
         hand.touch(tablet.chip("wheeze/back-lower/left", 1));
@@ -93,7 +96,8 @@ class EntryInABrowserIT {
     assertThat(secondsSince(start)).as("wall time of the script").isLessThan(90);
     var findings = tablet.awaitAssessments(2).get(0).get("findings");
     assertThat(promised).isEqualTo("Save " + findings.size() + " findings");
-    assertThat(findings.size()).isGreaterThan(450);
+    // Eight of the set, three exceptions, and what nothing but a look and a hand establish.
+    assertThat(findings.size()).isBetween(40, 75);
     assertThat(
             StreamSupport.stream(findings.spliterator(), false)
                 .filter(finding -> finding.get("code").asText().equals("pulse-amplitude"))
@@ -106,10 +110,11 @@ class EntryInABrowserIT {
   void shouldShowWhatOneTouchRecordsAndTakeJustThatBack() {
     tablet.open("");
     tablet.chest().locator("summary").tap();
-    tablet.chip("wheeze/side/left", 1).tap();
+    tablet.chip("chest-shape", 1).tap();
     tablet.chest().locator(".touch input").tap();
-    assertThat(tablet.chest().locator(".records")).containsText("Wheeze absent × 11 of 12");
-    assertThat(tablet.chest().locator(".records")).containsText("Recorded as expected, 99:");
+    assertThat(tablet.chest().locator(".touch")).containsText("Recorded as seen and felt, 3:");
+    assertThat(tablet.chest().locator("[data-fills=chest-shape]")).isHidden();
+    assertThat(tablet.chest().locator("[data-fills=accessory-muscles]")).isVisible();
 
     tablet.chest().locator(".touch input").tap();
 
@@ -123,7 +128,6 @@ class EntryInABrowserIT {
     tablet.open("?only=vital-signs");
     tablet.takeVitalSigns(new Hand(page));
     var total = page.locator("#foreseen .total b");
-    // The earlier set still serves for air and consciousness.
     assertThat(total).hasText("7", PATIENTLY);
     assertThat(page.locator("#foreseen")).containsText("before 0");
     assertThat(page.locator("#foreseen")).containsText("next set due in");
@@ -148,6 +152,23 @@ class EntryInABrowserIT {
     assertThat(note).hasText("outside the expected 36.1 to 38");
     tablet.field("temperature").fill("37");
     assertThat(note).hasText("expected 36.1 to 38");
+  }
+
+  /** A few new values beside old ones must not read as a whole new set. */
+  @Test
+  void shouldSayHowOldTheOtherValuesAre() {
+    tablet.open("?only=vital-signs");
+    tablet.field("respiratory-rate").fill("18");
+    tablet.field("oxygen-saturation").fill("97");
+
+    assertThat(page.locator("#foreseen .brief")).containsText("counts values up to 5", LATER);
+    assertThat(page.locator("#foreseen .brief")).not().containsText("low");
+    page.locator("#save").tap();
+
+    assertThat(page.locator("#done-title")).hasText("Recorded", PATIENTLY);
+    assertThat(page.locator("#done-foreseen")).containsText("Not of this look:");
+    assertThat(page.locator("#done-foreseen")).containsText("Temperature");
+    assertThat(page.locator("#done-foreseen")).containsText("next set");
   }
 
   /** No pointer at all: Tab, arrows, Space, Enter. */
@@ -195,7 +216,7 @@ class EntryInABrowserIT {
 
       assertThat(plain.page().locator("main h1")).hasText("Recorded");
       var findings = plain.awaitAssessments(2).get(0).get("findings");
-      assertThat(findings.size()).isEqualTo(101);
+      assertThat(findings.size()).isEqualTo(5);
     }
   }
 

@@ -35,9 +35,9 @@ class EntryKeptOnADeviceIT {
 
   @Test
   void shouldKeepTheDraftOverAReloadAndASignOut() {
-    tablet.open("?only=vital-signs");
+    tablet.open("");
     tablet.field("heart-rate").fill("88");
-    page.locator("#region-vital-signs .touch input").tap();
+    page.locator("#region-skin .touch input").tap();
 
     page.reload();
     tablet.ready();
@@ -49,7 +49,7 @@ class EntryKeptOnADeviceIT {
     tablet.signIn();
     tablet.open("");
     assertThat(tablet.field("heart-rate")).hasValue("88");
-    assertThat(page.locator("#region-vital-signs .touch input")).isChecked();
+    assertThat(page.locator("#region-skin .touch input")).isChecked();
     page.locator("#save").tap();
     assertThat(page.locator("#done-title")).hasText("Recorded", PATIENTLY);
     assertThat(tablet.kept()).isEmpty();

@@ -19,6 +19,7 @@ final class Hand {
 
   private final Page page;
   private double seconds;
+  private int touches;
 
   Hand(Page page) {
     this.page = page;
@@ -29,13 +30,20 @@ final class Hand {
     return seconds;
   }
 
+  /** How many times the finger came down. */
+  int touches() {
+    return touches;
+  }
+
   void touch(Locator target) {
+    touches++;
     seconds += PREPARE + POINT + KEY;
     target.tap();
   }
 
   /** Points at a field in order to type into it; deciding what to type comes with the number. */
   void reach(Locator field) {
+    touches++;
     seconds += POINT + KEY;
     field.tap();
   }
@@ -50,6 +58,7 @@ final class Hand {
   }
 
   private void key(String label) {
+    touches++;
     seconds += KEY;
     page.locator("#keypad button[aria-label='" + label + "']").tap();
   }

@@ -6,6 +6,8 @@ import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
+import org.driftward.scoring.contract.ScoreGuide;
+import org.driftward.scoring.contract.ScoreGuides;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
 import org.driftward.scoring.definition.ScoreBooks;
@@ -26,6 +28,12 @@ public class ScoringBeans {
   @Singleton
   Populations populations(ScoreBook book) {
     return new Populations(book.populations());
+  }
+
+  @Produces
+  @Singleton
+  ScoreGuides guides(ScoringConfig config, Catalogue catalogue) {
+    return new ScoreGuides(ScoreGuide.inForce(config.scores().orElse(List.of()), catalogue));
   }
 
   @Produces

@@ -12,7 +12,6 @@ import org.driftward.ingest.contract.CatalogueEntry.Kind;
 import org.driftward.ingest.contract.Finding;
 import org.driftward.ingest.contract.FindingKey;
 import org.driftward.ingest.contract.FindingValue;
-import org.driftward.ingest.contract.Side;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,10 +29,14 @@ public record EnteredForm(List<Finding> findings, List<String> problems) {
 
   /**
    * @param fields every field of the form by name; names that are none of ours are passed over
-   * @param expected regions whose expected findings are recorded where nothing else was entered
+   * @param expected regions that were touched once
+   * @param touch what that records where nothing else was entered
    */
   public static EnteredForm read(
-      Catalogue catalogue, Map<String, String> fields, Collection<String> expected) {
+      Catalogue catalogue,
+      Map<String, String> fields,
+      Collection<String> expected,
+      OneTouch touch) {
     var values = new LinkedHashMap<FindingKey, FindingValue>();
     var problems = new ArrayList<String>();
     fields.forEach(
@@ -49,12 +52,7 @@ public record EnteredForm(List<Finding> findings, List<String> problems) {
             }
           }
         });
-    for (var entry : catalogue.entries()) {
-      if (expected.contains(entry.region())) {
-        Regions.byOneTouch(entry)
-            .ifPresent(usual -> keys(entry).forEach(key -> values.putIfAbsent(key, usual)));
-      }
-    }
+    expected.forEach(region -> touch.in(region).forEach(values::putIfAbsent));
     return new EnteredForm(
         values.entrySet().stream()
             .map(each -> new Finding(each.getKey(), each.getValue()))
@@ -77,23 +75,5 @@ public record EnteredForm(List<Finding> findings, List<String> problems) {
       return null;
     }
     return entry.kind() == Kind.CODED ? new FindingValue.Coded(text) : new FindingValue.Text(text);
-  }
-
-  /** Every place an entry is taken at. */
-  private static List<FindingKey> keys(CatalogueEntry entry) {
-    var keys = new ArrayList<FindingKey>();
-    List<@Nullable String> sites = new ArrayList<>(entry.sites());
-    if (sites.isEmpty()) {
-      sites.add(null);
-    }
-    for (String site : sites) {
-      if (entry.sided()) {
-        keys.add(new FindingKey(entry.code(), site, Side.LEFT));
-        keys.add(new FindingKey(entry.code(), site, Side.RIGHT));
-      } else {
-        keys.add(new FindingKey(entry.code(), site, null));
-      }
-    }
-    return keys;
   }
 }

@@ -18,7 +18,7 @@ import java.util.List;
  * @param usual the value that one touch records; empty where there is none
  * @param before the last value, its time and who took it; empty before the first
  * @param value of the assessment that is being corrected; empty in a new one
- * @param next whether the keypad leads here from the field before
+ * @param next whether Next leads here from the field before
  */
 public record EntryField(
     String name,

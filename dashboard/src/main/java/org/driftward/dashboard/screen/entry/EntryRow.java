@@ -42,12 +42,4 @@ public record EntryRow(
   public long count() {
     return places.stream().mapToLong(place -> place.fields().size()).sum();
   }
-
-  /** How many of its fields one touch fills. */
-  public long usualCount() {
-    return places.stream()
-        .flatMap(place -> place.fields().stream())
-        .filter(field -> !field.usual().isEmpty())
-        .count();
-  }
 }

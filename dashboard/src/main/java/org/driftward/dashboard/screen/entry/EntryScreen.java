@@ -71,7 +71,10 @@ public record EntryScreen(
         Identity.of(record.view().encounter(), now, zone),
         correct == null ? id : correct.id(),
         correct == null ? 1 : correct.revision() + 1,
-        Regions.of(catalogue, new Fields(newest, corrected, names, now, zone), known ? only : null),
+        Regions.of(
+            catalogue,
+            new Fields(newest, corrected, OneTouch.of(catalogue, record), names, now, zone),
+            known ? only : null),
         only == null || !known ? "" : only,
         correct == null ? null : correction(correct, names, now, zone));
   }

@@ -22,11 +22,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param before the newest value of each finding
  * @param corrected values of the assessment that is being corrected; empty in a new one
+ * @param touch what one touch records
  * @param names people's names by account
  */
 record Fields(
     Map<FindingKey, Taken> before,
     Map<FindingKey, FindingValue> corrected,
+    OneTouch touch,
     UnaryOperator<String> names,
     Instant now,
     ZoneId zone) {
@@ -52,10 +54,16 @@ record Fields(
         expected == null ? "" : Wording.number(expected.low()),
         expected == null ? "" : Wording.number(expected.high()),
         options(entry, kind, last, value),
-        Regions.byOneTouch(entry).map(FindingValue::plain).orElse(""),
+        touch.value(entry, key).map(FindingValue::plain).orElse(""),
         last == null ? "" : words(entry, last),
         value == null ? "" : value.plain(),
-        kind == Kind.VALUE && expected != null && entry.formula() == null);
+        isStep(entry, kind));
+  }
+
+  /** The numbers of a usual set, and of the vital signs also the words: none is passed over. */
+  private static boolean isStep(CatalogueEntry entry, Kind kind) {
+    return (kind == Kind.VALUE && entry.expected() != null && entry.formula() == null)
+        || (kind == Kind.CODED && entry.region().equals(Regions.VITAL_SIGNS));
   }
 
   private static Kind kind(CatalogueEntry entry) {

@@ -1,10 +1,13 @@
 package org.driftward.dashboard.screen.entry;
 
 import java.math.RoundingMode;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.driftward.dashboard.screen.Countdown;
 import org.driftward.dashboard.screen.Findings;
@@ -19,6 +22,7 @@ import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Preview.Outlook;
 import org.driftward.scoring.contract.Scalar;
 import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +33,9 @@ import org.jspecify.annotations.Nullable;
  * @param risk its class of risk, from the recorded inputs and at worst
  * @param move how the score moves against the newest picture: {@code before 2}; or empty
  * @param inputs the leading score's points, input by input, where they are above zero
+ * @param carried values of earlier looks that the score counts, oldest first, each with its age
+ * @param oldest how old the oldest of them is, in words; empty where every value is of this look
+ * @param asks what local policy's class of risk asks for, in words; empty where it says nothing
  * @param missing names of inputs that would settle the score
  * @param changed changed findings, those that the draft brings first
  * @param drift findings beyond the policy's limit of drift
@@ -44,6 +51,9 @@ public record PreviewScreen(
     String risk,
     String move,
     List<String> inputs,
+    List<String> carried,
+    String oldest,
+    String asks,
     List<String> missing,
     List<Change> changed,
     List<String> drift,
@@ -61,6 +71,7 @@ public record PreviewScreen(
 
   public PreviewScreen {
     inputs = List.copyOf(inputs);
+    carried = List.copyOf(carried);
     missing = List.copyOf(missing);
     changed = List.copyOf(changed);
     drift = List.copyOf(drift);
@@ -71,12 +82,14 @@ public record PreviewScreen(
   }
 
   /**
+   * @param asks what the class of risk of a score asks for, in words
    * @param whole whether the whole history of the stay was at hand
    */
   public static PreviewScreen of(
       Outlook outlook,
       Derivations.Result derivations,
       boolean whole,
+      Function<Score, String> asks,
       Findings findings,
       Instant now,
       ZoneId zone) {
@@ -87,6 +100,9 @@ public record PreviewScreen(
         score == null ? "no score applies" : risk(score),
         score == null ? "" : move(score, outlook.before()),
         score == null ? List.of() : inputs(score, findings),
+        carried(score, draft.asOf(), findings),
+        oldest(score, draft.asOf()),
+        score == null ? "" : asks.apply(score),
         score == null ? List.of() : score.missing().stream().map(findings::name).toList(),
         changed(draft, outlook.before()),
         draft.drift().stream()
@@ -111,6 +127,9 @@ public record PreviewScreen(
         "",
         "",
         List.of(),
+        List.of(),
+        "",
+        "",
         List.of(),
         List.of(),
         List.of(),
@@ -148,6 +167,36 @@ public record PreviewScreen(
                         Wording.value(input.value(), input.unit()),
                         Wording.count(input.points(), "point", "points")))
         .toList();
+  }
+
+  /** Closer together than this is one look at the patient. The policy's spacing, as shipped. */
+  private static final Duration ONE_LOOK = Duration.ofMinutes(15);
+
+  private static Stream<ScoredInput> earlier(@Nullable Score score, Instant asOf) {
+    return score == null
+        ? Stream.empty()
+        : score.inputs().stream()
+            .filter(input -> input.takenAt().isBefore(asOf.minus(ONE_LOOK)))
+            .sorted(Comparator.comparing(ScoredInput::takenAt));
+  }
+
+  private static List<String> carried(@Nullable Score score, Instant asOf, Findings findings) {
+    return earlier(score, asOf)
+        .map(
+            input ->
+                "%s %s, %s old"
+                    .formatted(
+                        findings.name(input.code()),
+                        Wording.value(input.value(), input.unit()),
+                        Wording.span(Duration.between(input.takenAt(), asOf))))
+        .toList();
+  }
+
+  private static String oldest(@Nullable Score score, Instant asOf) {
+    return earlier(score, asOf)
+        .findFirst()
+        .map(input -> Wording.span(Duration.between(input.takenAt(), asOf)))
+        .orElse("");
   }
 
   private static List<Change> changed(Snapshot draft, @Nullable Snapshot before) {

@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.screen.entry.EntryRegion.Phrase;
@@ -24,20 +23,7 @@ final class Regions {
   /** What must be measured: open from the start, and enough by itself. */
   static final String VITAL_SIGNS = "vital-signs";
 
-  /** Recorded only where it applies, as the catalogue's own file says; never by one touch. */
-  private static final Set<String> NEVER_BY_ONE_TOUCH = Set.of("special");
-
   private Regions() {}
-
-  /**
-   * The value that one touch records; empty where there is none. What is computed from others is
-   * left to be computed: recorded beside them it would contradict them after the first exception.
-   */
-  static Optional<FindingValue> byOneTouch(CatalogueEntry entry) {
-    return NEVER_BY_ONE_TOUCH.contains(entry.region()) || entry.formula() != null
-        ? Optional.empty()
-        : entry.usual();
-  }
 
   /**
    * @param fields makes each field
@@ -58,21 +44,45 @@ final class Regions {
   private static EntryRegion region(
       String id, List<CatalogueEntry> entries, Fields fields, boolean shown) {
     var rows = entries.stream().map(entry -> row(entry, fields)).toList();
-    var phrases = new ArrayList<Phrase>();
-    for (int i = 0; i < rows.size(); i++) {
-      long count = rows.get(i).usualCount();
-      if (count > 0) {
-        phrases.add(phrase(entries.get(i), count));
-      }
-    }
+    var phrases = phrases(entries, fields.touch().in(id));
     boolean open = id.equals(VITAL_SIGNS) || (phrases.isEmpty() && entries.size() == 1);
-    return new EntryRegion(id, Wording.sentence(id), rows, phrases, open, shown);
+    return new EntryRegion(
+        id, Wording.sentence(id), rows, phrases, fields.touch().asked(id), open, shown);
   }
 
-  private static Phrase phrase(CatalogueEntry entry, long count) {
-    var usual = byOneTouch(entry).orElseThrow();
-    return new Phrase(
-        entry.code(), entry.name() + " " + Wording.value(Scalar.of(usual), null), count);
+  /** One for each finding and site; both sides are one phrase. */
+  private static List<Phrase> phrases(
+      List<CatalogueEntry> entries, Map<FindingKey, FindingValue> touch) {
+    var names = entries.stream().collect(Collectors.toMap(CatalogueEntry::code, it -> it));
+    Map<FindingKey, List<FindingKey>> places = new LinkedHashMap<>();
+    touch
+        .keySet()
+        .forEach(
+            key ->
+                places
+                    .computeIfAbsent(
+                        new FindingKey(key.code(), key.site(), null), it -> new ArrayList<>())
+                    .add(key));
+    var phrases = new ArrayList<Phrase>();
+    places.forEach(
+        (place, keys) -> {
+          var entry = Objects.requireNonNull(names.get(place.code()));
+          var value = Wording.value(Scalar.of(touch.get(keys.get(0))), null);
+          phrases.add(
+              new Phrase(
+                  keys.stream().map(FieldName::of).toList(),
+                  entry.name() + where(entry, keys) + " " + value));
+        });
+    return phrases;
+  }
+
+  private static String where(CatalogueEntry entry, List<FindingKey> keys) {
+    var key = keys.get(0);
+    var site = key.site() == null ? "" : ", " + key.site().replace('-', ' ');
+    if (!entry.sided()) {
+      return site;
+    }
+    return site + (keys.size() == 2 ? ", both" : ", " + Objects.requireNonNull(key.side()).word());
   }
 
   private static EntryRow row(CatalogueEntry entry, Fields fields) {

@@ -35,6 +35,7 @@ import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.JsonFormat.MalformedException;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
+import org.driftward.scoring.contract.ScoreGuides;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -61,6 +62,7 @@ public class AssessPage {
   private final Clock clock;
   private final Catalogue catalogue;
   private final Findings findings;
+  private final ScoreGuides guides;
 
   AssessPage(
       Viewer viewer,
@@ -71,7 +73,8 @@ public class AssessPage {
       Frames frames,
       Answers answers,
       Clock clock,
-      Catalogue catalogue) {
+      Catalogue catalogue,
+      ScoreGuides guides) {
     this.viewer = viewer;
     this.patients = patients;
     this.previews = previews;
@@ -82,6 +85,7 @@ public class AssessPage {
     this.clock = clock;
     this.catalogue = catalogue;
     this.findings = new Findings(catalogue);
+    this.guides = guides;
   }
 
   /**
@@ -165,6 +169,7 @@ public class AssessPage {
           taken.outlook(),
           taken.derivations(),
           taken.whole(),
+          score -> guides.response(score).orElse(""),
           findings,
           clock.instant(),
           clock.getZone());

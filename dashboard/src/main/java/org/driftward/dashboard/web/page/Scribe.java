@@ -13,6 +13,7 @@ import java.util.concurrent.CompletionException;
 import org.driftward.dashboard.core.StayRecord;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.screen.entry.EnteredForm;
+import org.driftward.dashboard.screen.entry.OneTouch;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.Assessment.Status;
@@ -80,7 +81,11 @@ class Scribe {
       return Written.overtaken();
     }
     var entered =
-        EnteredForm.read(catalogue, first(form), form.getOrDefault("expected", List.of()));
+        EnteredForm.read(
+            catalogue,
+            first(form),
+            form.getOrDefault("expected", List.of()),
+            OneTouch.of(catalogue, record));
     if (!entered.problems().isEmpty()) {
       return Written.refused(String.join("; ", entered.problems()) + ".");
     }

@@ -72,11 +72,10 @@ class EntryScreenTest {
 
     var region = regions.get(regions.size() - 1);
     assertThat(region.title()).isEqualTo("Humours");
-    assertThat(region.expected())
-        .containsExactly(new EntryRegion.Phrase("humming", "Humming 1", 2));
+    assertThat(region.expected()).isEmpty();
     var left = region.rows().get(0).places().get(0).fields().get(0);
     assertThat(left.name()).isEqualTo("humming/throat/left");
-    assertThat(left.usual()).isEqualTo("1");
+    assertThat(left.usual()).isEmpty();
     assertThat(left.options()).extracting(EntryOption::words).containsExactly("0", "1", "2", "3");
     assertThat(left.options().get(1).meaning()).isEqualTo("softly");
   }
@@ -85,7 +84,9 @@ class EntryScreenTest {
   @Test
   void shouldSayExactlyWhatOneTouchRecords() {
     for (var region : screen(CATALOGUE, null, null).regions()) {
-      var recorded = EnteredForm.read(CATALOGUE, Map.of(), List.of(region.id())).findings();
+      var recorded =
+          EnteredForm.read(CATALOGUE, Map.of(), List.of(region.id()), OneTouch.of(CATALOGUE))
+              .findings();
 
       assertThat(region.usualCount()).as(region.id()).isEqualTo(recorded.size());
       assertThat(recorded)
@@ -95,15 +96,6 @@ class EntryScreenTest {
                       .isEqualTo(
                           CATALOGUE.find(finding.code()).flatMap(CatalogueEntry::usual).get()));
     }
-  }
-
-  /** The catalogue's own file: recorded where it applies, never in the one-touch examination. */
-  @Test
-  void shouldNeverRecordByOneTouchWhatAppliesToFewPatients() {
-    assertThat(EnteredForm.read(CATALOGUE, Map.of(), List.of("special")).findings()).isEmpty();
-    assertThat(screen(CATALOGUE, null, null).regions())
-        .filteredOn(region -> region.id().equals("special"))
-        .allSatisfy(region -> assertThat(region.expected()).isEmpty());
   }
 
   @Test
@@ -154,9 +146,9 @@ class EntryScreenTest {
         .containsExactly("alert");
   }
 
-  /** The six core observations of NICE CG50 are six touches of the keypad's "next" at most. */
+  /** All six core observations of NICE CG50 and oxygen: Next passes none of them over. */
   @Test
-  void shouldLeadTheKeypadThroughTheNumbersOfAnExpectedSetOnly() {
+  void shouldLeadThroughEveryCoreObservationAndOxygen() {
     var screen = screen(CATALOGUE, null, "vital-signs");
 
     assertThat(screen.regions())
@@ -167,9 +159,11 @@ class EntryScreenTest {
         .startsWith(
             "respiratory-rate",
             "oxygen-saturation",
+            "inspired-oxygen",
             "systolic-pressure",
             "diastolic-pressure",
             "heart-rate",
+            "consciousness",
             "temperature");
   }
 
