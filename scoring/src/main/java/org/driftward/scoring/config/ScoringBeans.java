@@ -4,6 +4,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Leaders;
 import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
 import org.driftward.scoring.contract.ScoreGuide;
@@ -34,6 +35,12 @@ public class ScoringBeans {
   @Singleton
   ScoreGuides guides(ScoringConfig config, Catalogue catalogue) {
     return new ScoreGuides(ScoreGuide.inForce(config.scores().orElse(List.of()), catalogue));
+  }
+
+  @Produces
+  @Singleton
+  Leaders leaders(ScoreBook book) {
+    return new Leaders(book.leaders());
   }
 
   @Produces

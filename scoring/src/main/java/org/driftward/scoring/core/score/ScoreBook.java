@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -65,6 +66,46 @@ public final class ScoreBook {
       populations.addAll(definition.applicability().populations());
     }
     return populations;
+  }
+
+  /** Every score that leads for some patient: of some age or none known, in some populations. */
+  public SortedSet<String> leaders() {
+    var leaders = new TreeSet<String>();
+    for (var years : years()) {
+      for (var members : subsets(List.copyOf(populations()))) {
+        var subject = new Subject(years < 0 ? null : years, 1, members);
+        definitions.stream()
+            .filter(definition -> definition.applicability().covers(subject))
+            .findFirst()
+            .ifPresent(definition -> leaders.add(definition.id()));
+      }
+    }
+    return leaders;
+  }
+
+  /** One age from every stretch that the definitions tell apart; -1 for an unknown one. */
+  private SortedSet<Integer> years() {
+    var years = new TreeSet<>(Set.of(-1, 0));
+    for (var definition : definitions) {
+      var ages = definition.applicability().ages();
+      years.add(ages.from());
+      if (ages.upto() < Integer.MAX_VALUE) {
+        years.add(ages.upto() + 1);
+      }
+    }
+    return years;
+  }
+
+  private static List<Set<String>> subsets(List<String> all) {
+    var subsets = new ArrayList<Set<String>>(List.of(Set.of()));
+    for (var one : all) {
+      for (var subset : List.copyOf(subsets)) {
+        var larger = new HashSet<>(subset);
+        larger.add(one);
+        subsets.add(larger);
+      }
+    }
+    return subsets;
   }
 
   /** As {@link #score(Picture, Subject, Function, History)}, without a past. */
