@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Scalar;
@@ -12,6 +14,7 @@ import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.contract.Trend;
+import org.driftward.scoring.contract.UrgentFinding;
 import org.jspecify.annotations.Nullable;
 
 /** Builds snapshots for tests: complete, newest, on a four-hour interval, unless told otherwise. */
@@ -22,6 +25,7 @@ public final class Pictures {
   private long sequence = 1;
   private boolean latest = true;
   private boolean withdrawn;
+  private String leading = "news2";
   private int low;
   private int high;
   private @Nullable BigDecimal usual;
@@ -30,8 +34,9 @@ public final class Pictures {
   private final List<Drift> drift = new ArrayList<>();
   private final List<Trend> trend = new ArrayList<>();
   private final List<ChangedFinding> changed = new ArrayList<>();
+  private final List<UrgentFinding> urgent = new ArrayList<>();
   private final List<String> partial = new ArrayList<>();
-  private Instant lastSet;
+  private @Nullable Instant lastSet;
   private Duration interval = Duration.ofHours(4);
 
   private Pictures(String encounter, Instant asOf) {
@@ -73,6 +78,32 @@ public final class Pictures {
     return this;
   }
 
+  /** Another score than NEWS2 leads. */
+  public Pictures by(String id) {
+    leading = id;
+    return this;
+  }
+
+  public Pictures urgent(String code, Level level, double beyond) {
+    return urgent(code, level, beyond, asOf);
+  }
+
+  public Pictures urgent(String code, Level level, double beyond, Instant takenAt) {
+    urgent.add(
+        new UrgentFinding(
+            code,
+            null,
+            null,
+            Scalar.of("value"),
+            null,
+            takenAt,
+            level,
+            beyond,
+            "urgent " + code,
+            "local policy"));
+    return this;
+  }
+
   public Pictures usual(String level) {
     usual = new BigDecimal(level);
     return this;
@@ -90,6 +121,18 @@ public final class Pictures {
             "row",
             "table",
             null));
+    return this;
+  }
+
+  public Pictures word(String code, String value, int points) {
+    inputs.add(
+        new ScoredInput(code, Scalar.of(value), null, asOf, points, "band", "row", "table", null));
+    return this;
+  }
+
+  /** A spot check of somebody of whom no set was ever taken. */
+  public Pictures unscheduled() {
+    lastSet = null;
     return this;
   }
 
@@ -126,8 +169,8 @@ public final class Pictures {
   public Snapshot build() {
     var score =
         new Score(
-            "news2",
-            "NEWS2",
+            leading,
+            leading.toUpperCase(Locale.ROOT),
             "1",
             BigDecimal.valueOf(low),
             BigDecimal.valueOf(high),
@@ -151,10 +194,11 @@ public final class Pictures {
         drift,
         trend,
         changed,
+        urgent,
         lastSet,
         partial,
-        lastSet.plus(interval),
-        interval,
+        lastSet == null ? null : lastSet.plus(interval),
+        lastSet == null ? null : interval,
         "by score",
         null);
   }

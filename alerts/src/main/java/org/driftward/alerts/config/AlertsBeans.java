@@ -12,6 +12,7 @@ import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
 import org.driftward.ingest.contract.Catalogue;
+import org.driftward.scoring.contract.Leaders;
 
 /** Turns the settings into the pure core, which knows no configuration. */
 @Singleton
@@ -37,7 +38,9 @@ public class AlertsBeans {
 
   @Produces
   @Singleton
-  Escalation escalation(PolicyFile file, Catalogue catalogue, AlertsConfig config) {
+  Escalation escalation(
+      PolicyFile file, Leaders leaders, Catalogue catalogue, AlertsConfig config) {
+    file.policy().triggers().answers(leaders.scores());
     var wording =
         new Wording(catalogue, config.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault));
     var policy = file.policy();

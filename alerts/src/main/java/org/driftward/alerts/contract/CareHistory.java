@@ -40,6 +40,7 @@ public interface CareHistory {
   /**
    * A set of vital signs and what the leading score made of it.
    *
+   * @param score id of it, or null where none applies
    * @param low total, or null where no score applies
    * @param single the most points of one input
    * @param core whether no core observation was lacking
@@ -51,6 +52,7 @@ public interface CareHistory {
       String encounter,
       String assessment,
       Instant at,
+      @Nullable String score,
       @Nullable BigDecimal low,
       int single,
       boolean core,

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
+import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Level;
+import org.driftward.scoring.definition.ScoreBooks;
 import org.junit.jupiter.api.Test;
 
 class PolicyFileTest {
@@ -63,6 +65,27 @@ class PolicyFileTest {
   @Test
   void shouldRefuseTimesThatCannotRun() {
     refused("attend: PT30M", "attend: PT0S", "attend");
+  }
+
+  /** For whom nothing answers, nobody is called: the application must not start so. */
+  @Test
+  void shouldAnswerEveryScoreThatLeadsForSomePatient() {
+    var leaders = ScoreBooks.shipped(Catalogue.shipped()).leaders();
+    assertThat(leaders).contains("news2", "pews-brighton", "maternal-trigger");
+
+    SHIPPED.policy().triggers().answers(leaders);
+
+    for (var leader : leaders) {
+      var without = SHIPPED.text().replace("- score: " + leader + "\n", "- score: other\n");
+      assertThatThrownBy(() -> PolicyFile.parse("p", without).policy().triggers().answers(leaders))
+          .isInstanceOf(IllegalStateException.class)
+          .hasMessageContaining(leader);
+    }
+  }
+
+  @Test
+  void shouldRefuseAThresholdThatNamesNoSource() {
+    refused(", source: \"KDIGO 2012, stage 2; the level is local policy\"", "", "source");
   }
 
   private static void refused(String setting, String broken, String named) {

@@ -70,7 +70,7 @@ class StoredAuditDeskTest {
   void shouldTryAnEditedPolicyOnTheRecord() {
     see(5);
     house.clock.set(START.plus(Duration.ofHours(2)));
-    var laxer = audit.policyInForce().replace("{at: 5, level: medium}", "{at: 6, level: medium}");
+    var laxer = audit.policyInForce().replace("{at: 5, level: medium,", "{at: 6, level: medium,");
 
     var trial = audit.trial(laxer, DAY);
 

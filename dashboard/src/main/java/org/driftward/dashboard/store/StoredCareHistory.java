@@ -87,6 +87,7 @@ public class StoredCareHistory implements CareHistory {
                 .createQuery(
                     """
                     SELECT encounter, assessment, as_of, low,
+                           body->'scores'->0->>'id' AS leading,
                            coalesce((body->'scores'->0->>'single')::int, 0) AS single,
                            jsonb_array_length(body->'partial') = 0 AS core,
                            coalesce((body->'scores'->0->>'complete')::boolean, false) AS scored,
@@ -110,6 +111,7 @@ public class StoredCareHistory implements CareHistory {
         row.getString("encounter"),
         row.getString("assessment"),
         row.getObject("as_of", OffsetDateTime.class).toInstant(),
+        row.getString("leading"),
         row.getBigDecimal("low"),
         row.getInt("single"),
         row.getBoolean("core"),

@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
 /** Reads the alarms, and what became of each, out of the journal. */
 final class AlarmList {
 
-  private static final Set<String> SOUNDING = Set.of("opened", "raised", "reopened", "hold-ended");
+  private static final Set<String> SOUNDING =
+      Set.of("opened", "raised", "reopened", "called-again", "hold-ended");
 
   private AlarmList() {}
 

@@ -1,12 +1,11 @@
 package org.driftward.alerts.core.audit;
 
-import java.math.BigDecimal;
-import java.util.Comparator;
 import java.util.Objects;
 import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.CareHistory.ObservedSet;
+import org.driftward.alerts.core.policy.ScoreResponse;
+import org.driftward.alerts.core.policy.ScoreResponse.Reached;
 import org.driftward.alerts.core.policy.TriggerPolicy;
-import org.driftward.alerts.core.policy.TriggerPolicy.ScoreRule;
 import org.driftward.ingest.contract.Level;
 
 /** Whether a set met the criteria for a call: the policy's thresholds of medium level or above. */
@@ -31,14 +30,22 @@ final class Criteria {
   }
 
   private static boolean met(TriggerPolicy policy, ObservedSet set) {
-    var single = policy.single();
-    return (single != null && single.level() != Level.LOW && set.single() >= single.points())
+    return set.score() != null
+        && policy.response(set.score()).filter(response -> met(response, set)).isPresent();
+  }
+
+  private static boolean met(ScoreResponse response, ObservedSet set) {
+    var single = response.single();
+    return (single != null && calls(single.level()) && set.single() >= single.points())
         || (set.low() != null
-            && policy.scores().stream()
-                .filter(rule -> rule.score() == null && rule.level() != Level.LOW)
-                .map(ScoreRule::at)
-                .min(Comparator.<BigDecimal>naturalOrder())
-                .filter(at -> set.low().compareTo(at) >= 0)
+            && response
+                .reached(set.low(), "")
+                .map(Reached::level)
+                .filter(Criteria::calls)
                 .isPresent());
+  }
+
+  private static boolean calls(Level level) {
+    return level != Level.LOW;
   }
 }

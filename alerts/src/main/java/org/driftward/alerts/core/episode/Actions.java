@@ -109,10 +109,10 @@ final class Actions {
         : null;
   }
 
-  /** What the person who closes has seen calls nobody again for a while. */
+  /** What the person who closes has seen calls nobody again for a while, while it gets no worse. */
   private Quiet quiet(Case running, Instant now) {
     var quiet = policy.ladder().of(running.level()).quiet();
-    return new Quiet(now.plus(quiet), running.allAnswered());
+    return new Quiet(now.plus(quiet), Concerns.seen(running.concerns()));
   }
 
   private static Owner receiver(Request request) {

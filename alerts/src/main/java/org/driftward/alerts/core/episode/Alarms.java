@@ -2,6 +2,7 @@ package org.driftward.alerts.core.episode;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.policy.EscalationPolicy;
@@ -20,17 +21,25 @@ final class Alarms {
     this.turns = new Turns(policy.ladder());
   }
 
-  /**
-   * @param time clinical time of what fired
-   */
-  Decision open(Course course, List<Trigger> fired, Instant time, String by, Instant now) {
+  /** What a picture gives reason to, unless somebody has closed over the same or worse. */
+  Decision open(Course course, Judgement judged, Instant now) {
     var quiet = course.quiet();
-    if (fired.isEmpty() || (quiet != null && quiet.covers(fired, now))) {
-      return Decision.silent(course);
-    }
-    var concerns = Concerns.of(fired, time);
+    return judged.fired().isEmpty() || (quiet != null && quiet.covers(judged.fired(), now))
+        ? Decision.silent(course)
+        : open(course, concerns(judged), judged.asOf(), Happening.SERVICE, now);
+  }
+
+  /** A trigger that came by itself, not with a picture. */
+  Decision open(Course course, Trigger trigger, String by, Instant now) {
+    return open(course, Concerns.of(List.of(trigger), now, null), now, by, now);
+  }
+
+  /**
+   * @param time clinical time of the first concern
+   */
+  Decision open(Course course, List<Concern> concerns, Instant time, String by, Instant now) {
     var level = Concerns.level(concerns).orElseThrow();
-    var standing = first(course, level, now);
+    var standing = first(course, concerns, level, now);
     var opened = Case.opened(course.nextEpisode(), concerns, standing, time, now);
     var episode = opened.episode(course.encounter(), course.place(), policy.ladder());
     var reason = standing.state() == EpisodeState.HELD ? "the care plan holds escalation" : null;
@@ -38,11 +47,11 @@ final class Alarms {
         course.opened(opened), List.of(new EpisodeChanged("opened", by, null, reason, episode)));
   }
 
-  /** While the care plan holds escalation, concern is kept and shown, and calls nobody. */
-  private Standing first(Course course, Level level, Instant now) {
+  /** A care plan that holds escalation keeps quiet what its signer saw, and nothing worse. */
+  private Standing first(Course course, List<Concern> concerns, Level level, Instant now) {
     var held = course.heldUntil(now);
     var plan = course.plan();
-    if (held != null && plan != null) {
+    if (held != null && plan != null && course.watch().coversBySignature(concerns)) {
       var signer = new Owner(plan.signedBy(), plan.signedBy());
       return new Standing(EpisodeState.HELD, signer, 0, held, now);
     }
@@ -50,51 +59,110 @@ final class Alarms {
     return Standing.open(null, 0, due, now);
   }
 
-  /** One more trigger that came by itself, not with a picture. */
-  Decision join(
-      Course course,
-      Case running,
-      Trigger trigger,
-      String by,
-      @Nullable String note,
-      boolean alwaysNews,
-      Instant now) {
-    var next = running.withConcerns(Concerns.with(running.concerns(), trigger, now));
-    if (alwaysNews || isAlarm(running, next)) {
-      return sound(course, running, next, by, note, now);
+  /**
+   * The newest picture is judged again, because something ended that had kept some of it quiet, or
+   * because concern came from elsewhere. Sets that were taken before are no recovery from it.
+   */
+  Decision again(Course course, List<Concern> concerns, String why, Instant now) {
+    var rules = concerns.stream().map(Concern::rule).collect(Collectors.toSet());
+    var next = course.withRecent(course.recent().meeting(rules));
+    var running = next.episode();
+    if (concerns.isEmpty()) {
+      return Decision.silent(next);
     }
-    return turns.changed(course, running, next, "reasons-changed", by, note, null);
+    return running == null
+        ? open(next, concerns, now, Happening.SERVICE, now)
+        : join(next, running, concerns, Happening.SERVICE, why, now);
   }
 
-  /** Worse, or after somebody has looked: something new that is more than a hint. */
-  boolean isAlarm(Case before, Case after) {
-    if (after.level().compareTo(before.level()) > 0) {
-      return true;
+  /** What altered limits have kept quiet is quiet no more. */
+  Decision unlimited(Course course, Instant now) {
+    var judged = course.watch().newest();
+    if (judged == null || judged.suppressed().isEmpty()) {
+      return Decision.silent(course);
     }
-    return before.state() == EpisodeState.ATTENDED
-        && after.concerns().stream()
-            .anyMatch(
-                concern ->
-                    concern.seen() != null
-                        && concern.level() != Level.LOW
-                        && Quiet.isNews(before.answered(), concern.rule(), concern.level()));
+    var free = judged.unlimited();
+    var next = course.withWatch(course.watch().over(free));
+    var quiet = next.quiet();
+    boolean silent =
+        !next.place().present()
+            || (next.episode() == null && quiet != null && quiet.covers(free.fired(), now));
+    return silent
+        ? Decision.silent(next)
+        : again(next, concerns(free), "the altered limits are over", now);
+  }
+
+  static List<Concern> concerns(Judgement judged) {
+    return Concerns.of(judged.fired(), judged.asOf(), judged.assessment());
+  }
+
+  /** One more trigger that came by itself, not with a picture. */
+  Decision join(
+      Course course, Case running, Trigger trigger, String by, @Nullable String note, Instant now) {
+    return join(course, running, Concerns.of(List.of(trigger), now, null), by, note, now);
+  }
+
+  private Decision join(
+      Course course,
+      Case running,
+      List<Concern> more,
+      String by,
+      @Nullable String note,
+      Instant now) {
+    var next = running.withConcerns(Concerns.with(running.concerns(), more));
+    return isAlarm(running, next)
+        ? sound(course, running, next, by, note, now)
+        : turns.changed(course, running, next, "reasons-changed", by, note, null);
+  }
+
+  /**
+   * Worse than the present alarm says, or than whoever answered it has seen. What is no more than a
+   * hint waits for somebody who is there or on the way; a worry waits for nobody.
+   */
+  boolean isAlarm(Case before, Case after) {
+    return after.level().compareTo(before.level()) > 0
+        || after.concerns().stream().anyMatch(concern -> isAlarm(before, concern));
+  }
+
+  private static boolean isAlarm(Case before, Concern concern) {
+    return switch (before.state()) {
+      case OPEN -> concern.isWorry() && !before.knows(concern);
+      case ACKNOWLEDGED, ATTENDED ->
+          before.isNews(concern) && (concern.level() != Level.LOW || concern.isWorry());
+      case HELD -> before.isNews(concern);
+      case CLOSED -> false;
+    };
   }
 
   Decision sound(
       Course course, Case before, Case after, String by, @Nullable String note, Instant now) {
-    var turn = turns.of(after, before.standing().owner(), now);
-    var standing = Stage.of(before.standing()).alarm(before.standing(), turn);
-    var next = after.movedTo(standing).alarmedAt(now);
-    boolean raised = after.level().compareTo(before.level()) > 0;
-    boolean reopened = before.state() != EpisodeState.OPEN && standing.state() == EpisodeState.OPEN;
-    var kind = raised ? "raised" : reopened ? "reopened" : "reasons-changed";
-    return turns.changed(course, before, next, kind, by, note, null);
+    return sound(course, before, after, kind(before, after), by, note, null, now);
   }
 
+  /** What stands has not become worse, but has gone on for too long. */
   Decision reopen(Course course, Case before, Case after, String reason, Instant now) {
+    return sound(course, before, after, "reopened", Happening.SERVICE, null, reason, now);
+  }
+
+  private static String kind(Case before, Case after) {
+    if (after.level().compareTo(before.level()) > 0) {
+      return "raised";
+    }
+    return before.state() == EpisodeState.OPEN ? "called-again" : "reopened";
+  }
+
+  private Decision sound(
+      Course course,
+      Case before,
+      Case after,
+      String kind,
+      String by,
+      @Nullable String note,
+      @Nullable String reason,
+      Instant now) {
     var turn = turns.of(after, before.standing().owner(), now);
     var standing = Stage.of(before.standing()).alarm(before.standing(), turn);
-    var next = after.movedTo(standing).alarmedAt(now);
-    return turns.changed(course, before, next, "reopened", Happening.SERVICE, null, reason);
+    return turns.changed(
+        course, before, after.movedTo(standing).alarmedAt(now), kind, by, note, reason);
   }
 }

@@ -9,6 +9,7 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.alerts.core.policy.Ladder;
+import org.driftward.alerts.core.trigger.Severity;
 import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
@@ -21,7 +22,8 @@ import org.jspecify.annotations.Nullable;
  *     or a later one has seen what matters
  * @param level of the gravest concern; of the last one when closed
  * @param alarmed when the present alarm went out, wall clock
- * @param answered rules, and their levels, that somebody at the bedside has seen
+ * @param answered how bad each rule was found by the newest set when somebody answered last: came,
+ *     said to come, or let it rest
  * @param openedAt clinical time of the first trigger
  */
 public record Case(
@@ -32,7 +34,7 @@ public record Case(
     List<Concern> concerns,
     Standing standing,
     Instant alarmed,
-    Map<String, Level> answered,
+    Map<String, Severity> answered,
     Instant openedAt,
     @Nullable Instant acknowledgedAt,
     @Nullable Instant attendedAt,
@@ -52,8 +54,9 @@ public record Case(
   static Case opened(
       String id, List<Concern> concerns, Standing standing, Instant openedAt, Instant now) {
     var level = Concerns.level(concerns).orElseThrow();
+    var answered = standing.owner() == null ? Map.<String, Severity>of() : Concerns.seen(concerns);
     return new Case(
-        id, 1, 1, level, concerns, standing, now, Map.of(), openedAt, null, null, null, null);
+        id, 1, 1, level, concerns, standing, now, answered, openedAt, null, null, null, null);
   }
 
   EpisodeState state() {
@@ -89,11 +92,11 @@ public record Case(
   /** Comes to stand elsewhere, and keeps the times that go with it. */
   Case movedTo(Standing next) {
     var first = next.since();
-    boolean answers = next.state() == EpisodeState.ACKNOWLEDGED;
-    // Handing over, or a longer time for the next set, is no new visit to the bedside.
-    boolean attends =
-        next.state() == EpisodeState.ATTENDED
-            && (state() != next.state() || !next.since().equals(standing.since()));
+    // Handing over, or a longer time for the next set, is no new answer.
+    boolean news = state() != next.state() || !next.since().equals(standing.since());
+    boolean acknowledges = next.state() == EpisodeState.ACKNOWLEDGED;
+    boolean attends = next.state() == EpisodeState.ATTENDED && news;
+    boolean answers = acknowledges || attends || next.state() == EpisodeState.HELD;
     return new Case(
         id,
         version,
@@ -102,9 +105,9 @@ public record Case(
         concerns,
         next,
         alarmed,
-        attends ? allAnswered() : answered,
+        answers && news ? Concerns.seen(concerns) : answered,
         openedAt,
-        acknowledgedAt == null && (answers || attends) ? first : acknowledgedAt,
+        acknowledgedAt == null && (acknowledges || attends) ? first : acknowledgedAt,
         attendedAt == null && attends ? first : attendedAt,
         closedAt,
         closedBecause);
@@ -169,11 +172,42 @@ public record Case(
         closedBecause);
   }
 
-  /** What has been seen so far, and what stands now. */
-  Map<String, Level> allAnswered() {
-    var all = new HashMap<>(answered);
-    concerns.forEach(concern -> all.put(concern.rule(), concern.level()));
-    return all;
+  /** The same, as if what an assessment showed had never been answered. */
+  Case unanswered(String assessment) {
+    var others = new HashMap<>(answered);
+    concerns.stream()
+        .filter(concern -> concern.restsOn(assessment))
+        .forEach(concern -> others.remove(concern.rule()));
+    return new Case(
+        id,
+        version,
+        settled,
+        level,
+        concerns,
+        standing,
+        alarmed,
+        others,
+        openedAt,
+        acknowledgedAt,
+        attendedAt,
+        closedAt,
+        closedBecause);
+  }
+
+  /** Whether it stands among the concerns already, and as bad. */
+  boolean knows(Concern concern) {
+    return concern.seen() == null
+        || !concern.seen().worseThan(Concerns.seen(concerns).get(concern.rule()));
+  }
+
+  /**
+   * Whether the concern is worse than whoever answered has seen. Courses of before kept nothing of
+   * an acknowledgement: then it answered what stands.
+   */
+  boolean isNews(Concern concern) {
+    var seen = concern.seen();
+    var known = answered.isEmpty() && standing.owner() != null ? Concerns.seen(concerns) : answered;
+    return seen != null && seen.worseThan(known.get(concern.rule()));
   }
 
   Episode episode(String encounter, Place place, Ladder ladder) {

@@ -34,7 +34,7 @@ final class Clocks {
     return switch (kind) {
       case EPISODE -> episode(course, now);
       case OVERDUE -> overdue(course, now);
-      case CARE_PLAN -> carePlan(course);
+      case CARE_PLAN -> carePlan(course, now);
     };
   }
 
@@ -95,20 +95,33 @@ final class Clocks {
     if (late == null) {
       return Decision.silent(course);
     }
-    var step = policy.triggers().overdue().get(late.step());
-    var trigger = triggers.overdue(step, late.lastSet(), late.due());
+    var trigger =
+        triggers.overdue(late.reached(policy.triggers().overdue()), late.lastSet(), late.due());
     var next = course.withLateness(late.oneStepOn());
     var running = next.episode();
+    var judged = next.watch().newest();
     // A set that is late is news, whatever somebody has seen of the patient before.
-    return running == null
-        ? alarms.open(next.withQuiet(null), List.of(trigger), now, Happening.SERVICE, now)
-        : alarms.join(next, running, trigger, Happening.SERVICE, null, false, now);
+    if (running != null) {
+      return alarms.join(next, running, trigger, Happening.SERVICE, null, now);
+    }
+    var concerns = Concerns.of(List.of(trigger), now, null);
+    return alarms.open(
+        next.withQuiet(null),
+        judged != null && judged.untold()
+            ? Concerns.with(concerns, Alarms.concerns(judged))
+            : concerns,
+        now,
+        Happening.SERVICE,
+        now);
   }
 
-  private static Decision carePlan(Course course) {
+  /** What the plan's limits kept quiet is judged again without them. */
+  private Decision carePlan(Course course, Instant now) {
     var plan = course.plan();
-    return plan == null
-        ? Decision.silent(course)
-        : new Decision(course.withPlan(plan, false), List.of(new Happening.PlanEnded(plan)));
+    if (plan == null) {
+      return Decision.silent(course);
+    }
+    var ended = new Decision(course.withPlanTold(), List.of(new Happening.PlanEnded(plan)));
+    return ended.then(alarms.unlimited(ended.course(), now));
   }
 }

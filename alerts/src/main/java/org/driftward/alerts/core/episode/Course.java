@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Recent;
 import org.driftward.scoring.contract.CarePlan;
@@ -18,9 +17,9 @@ import org.jspecify.annotations.Nullable;
  * @param episode the running one, or null
  * @param quiet or null
  * @param lateness or null while no next set is due
- * @param suppressed rules that the altered limits keep quiet now
  * @param plan the newest care plan, in force or not, or null
  * @param planRuns whether the plan's end has yet to be told
+ * @param watch on what is kept quiet; courses of before have none
  */
 public record Course(
     String encounter,
@@ -31,15 +30,15 @@ public record Course(
     @Nullable Case episode,
     @Nullable Quiet quiet,
     @Nullable Lateness lateness,
-    Set<String> suppressed,
     @Nullable CarePlan plan,
-    boolean planRuns) {
+    boolean planRuns,
+    Watch watch) {
 
   public Course {
     Objects.requireNonNull(encounter, "encounter");
     Objects.requireNonNull(place, "place");
     Objects.requireNonNull(recent, "recent");
-    suppressed = Set.copyOf(suppressed);
+    watch = watch == null ? Watch.NOTHING : watch;
     if (episode != null && episode.isOver()) {
       throw new IllegalArgumentException("episode " + episode.id() + " is over and kept running");
     }
@@ -47,7 +46,17 @@ public record Course(
 
   public static Course begin(String encounter) {
     return new Course(
-        encounter, Place.UNASSIGNED, 0, Recent.NOTHING, 0, null, null, null, Set.of(), null, false);
+        encounter,
+        Place.UNASSIGNED,
+        0,
+        Recent.NOTHING,
+        0,
+        null,
+        null,
+        null,
+        null,
+        false,
+        Watch.NOTHING);
   }
 
   /** The clocks that run, each with its end. */
@@ -78,40 +87,33 @@ public record Course(
 
   Course withCursor(long sequence) {
     return new Course(
-        encounter,
-        place,
-        sequence,
-        recent,
-        episodes,
-        episode,
-        quiet,
-        lateness,
-        suppressed,
-        plan,
-        planRuns);
+        encounter, place, sequence, recent, episodes, episode, quiet, lateness, plan, planRuns,
+        watch);
   }
 
   Course withPlace(Place other) {
     return new Course(
+        encounter, other, cursor, recent, episodes, episode, quiet, lateness, plan, planRuns,
+        watch);
+  }
+
+  Course withPicture(Recent newest, @Nullable Lateness next, Judgement judged) {
+    return new Course(
         encounter,
-        other,
+        place,
         cursor,
-        recent,
+        newest,
         episodes,
         episode,
         quiet,
-        lateness,
-        suppressed,
+        next,
         plan,
-        planRuns);
+        planRuns,
+        watch.over(judged));
   }
 
-  Course withPicture(Recent newest, @Nullable Lateness watch, Set<String> kept) {
-    return new Course(
-        encounter, place, cursor, newest, episodes, episode, quiet, watch, kept, plan, planRuns);
-  }
-
-  Course withLateness(Lateness watch) {
+  /** The newest picture was a mistake: so was whatever somebody closed over it. */
+  Course withoutPicture(@Nullable Lateness next) {
     return new Course(
         encounter,
         place,
@@ -119,13 +121,30 @@ public record Course(
         recent,
         episodes,
         episode,
-        quiet,
-        watch,
-        suppressed,
+        null,
+        next,
         plan,
-        planRuns);
+        planRuns,
+        watch.over(null));
   }
 
+  Course withRecent(Recent other) {
+    return new Course(
+        encounter, place, cursor, other, episodes, episode, quiet, lateness, plan, planRuns, watch);
+  }
+
+  Course withWatch(Watch other) {
+    return new Course(
+        encounter, place, cursor, recent, episodes, episode, quiet, lateness, plan, planRuns,
+        other);
+  }
+
+  Course withLateness(@Nullable Lateness next) {
+    return new Course(
+        encounter, place, cursor, recent, episodes, episode, quiet, next, plan, planRuns, watch);
+  }
+
+  /** A plan is signed over what the newest picture shows. */
   Course withPlan(CarePlan signed, boolean runs) {
     return new Course(
         encounter,
@@ -136,24 +155,20 @@ public record Course(
         episode,
         quiet,
         lateness,
-        suppressed,
         signed,
-        runs);
+        runs,
+        watch.signedOver());
+  }
+
+  Course withPlanTold() {
+    return new Course(
+        encounter, place, cursor, recent, episodes, episode, quiet, lateness, plan, false, watch);
   }
 
   Course withQuiet(@Nullable Quiet other) {
     return new Course(
-        encounter,
-        place,
-        cursor,
-        recent,
-        episodes,
-        episode,
-        other,
-        lateness,
-        suppressed,
-        plan,
-        planRuns);
+        encounter, place, cursor, recent, episodes, episode, other, lateness, plan, planRuns,
+        watch);
   }
 
   Course opened(Case opened) {
@@ -166,25 +181,15 @@ public record Course(
         opened,
         null,
         lateness,
-        suppressed,
         plan,
-        planRuns);
+        planRuns,
+        watch);
   }
 
   /** The running episode went over to another encounter. */
   Course withoutEpisode() {
     return new Course(
-        encounter,
-        place,
-        cursor,
-        recent,
-        episodes,
-        null,
-        quiet,
-        lateness,
-        suppressed,
-        plan,
-        planRuns);
+        encounter, place, cursor, recent, episodes, null, quiet, lateness, plan, planRuns, watch);
   }
 
   /** An episode that is over is kept in its own record, not here. */
@@ -198,9 +203,9 @@ public record Course(
         changed.isOver() ? null : changed,
         quiet,
         lateness,
-        suppressed,
         plan,
-        planRuns);
+        planRuns,
+        watch);
   }
 
   String nextEpisode() {

@@ -33,6 +33,7 @@ public final class Escalation {
   private final Plans plans;
   private final Turns turns;
   private final Merging merging;
+  private final Stays stays;
 
   public Escalation(EscalationPolicy policy, Triggers triggers) {
     this.policy = policy;
@@ -41,9 +42,10 @@ public final class Escalation {
     this.pictures = new Pictures(policy, triggers, alarms);
     this.clocks = new Clocks(policy, triggers, alarms);
     this.actions = new Actions(policy);
-    this.plans = new Plans(policy);
+    this.plans = new Plans(policy, alarms);
     this.turns = new Turns(policy.ladder());
     this.merging = new Merging(turns, alarms);
+    this.stays = new Stays(alarms, policy.triggers().firstSet());
   }
 
   public EscalationPolicy policy() {
@@ -76,15 +78,23 @@ public final class Escalation {
       return Decision.silent(course);
     }
     var place = Place.of(encounter);
-    var next = course.withPlace(place);
+    var next = stays.at(course, place);
     var running = next.episode();
     if (running == null) {
-      return Decision.silent(next);
+      return place.present() && !course.place().present()
+          ? stays.takenBack(next, now)
+          : Decision.silent(next);
     }
     if (!place.present()) {
       var because = whyGone(encounter);
       return turns.changed(
-          next, running, running.closed(now, because), "closed", Happening.SERVICE, null, because);
+          stays.left(next, running),
+          running,
+          running.closed(now, because),
+          "closed",
+          Happening.SERVICE,
+          null,
+          because);
     }
     return place.sameBedAs(course.place())
         ? Decision.silent(next)
@@ -106,8 +116,12 @@ public final class Escalation {
   public List<Decision> merged(Course givenUp, Course survivor, Encounter encounter, Instant now) {
     boolean news = encounter.version() > givenUp.place().version();
     var running = givenUp.episode();
-    if (!news || running == null || !survivor.place().present()) {
+    if (!news || running == null) {
       return List.of(moved(givenUp, encounter, now));
+    }
+    if (!survivor.place().present()) {
+      return List.of(
+          moved(givenUp, encounter, now), Decision.silent(merging.left(survivor, running)));
     }
     return survivor.episode() == null
         ? List.of(
@@ -160,11 +174,11 @@ public final class Escalation {
 
   /** Somebody at the bedside is worried: a reason to escalate by itself, and always news. */
   public Decision worry(Course course, String note, Actor actor, Instant now) {
-    var trigger = triggers.worry(actor.name(), note);
+    var trigger = triggers.worry(actor.name(), note, now);
     var running = course.episode();
     return running == null
-        ? alarms.open(course.withQuiet(null), List.of(trigger), now, actor.account(), now)
-        : alarms.join(course, running, trigger, actor.account(), note, true, now);
+        ? alarms.open(course.withQuiet(null), trigger, actor.account(), now)
+        : alarms.join(course, running, trigger, actor.account(), note, now);
   }
 
   /**

@@ -10,34 +10,58 @@ import org.jspecify.annotations.Nullable;
 /**
  * Watches over the next set of observations. Silence sends no message, so a wall clock must.
  *
- * @param lastSet clinical time of the newest set
+ * @param lastSet clinical time of the newest set, or null if there was none
  * @param due when the next one is
- * @param interval between the two
+ * @param interval between the two; before the first set, from admission
  * @param step how many of the policy's steps of lateness have been passed
  */
-public record Lateness(Instant lastSet, Instant due, Duration interval, int step) {
+public record Lateness(@Nullable Instant lastSet, Instant due, Duration interval, int step) {
 
-  /** The same watch goes on while the same set is due. */
+  /** Somebody who has never been measured is late by the same steps, from admission on. */
+  static Lateness first(Instant admitted, Duration within) {
+    return new Lateness(null, admitted.plus(within), within, 0);
+  }
+
+  /**
+   * The same watch goes on while the same set is due, and while a picture is no set and asks for
+   * none.
+   */
   static @Nullable Lateness after(@Nullable Lateness before, Snapshot snapshot) {
     var due = snapshot.nextDue();
-    var lastSet = snapshot.lastSet();
-    if (due == null || lastSet == null) {
-      return null;
+    if (due == null) {
+      return before;
     }
     if (before != null && before.due.equals(due)) {
       return before;
     }
-    var interval =
-        snapshot.interval() == null ? Duration.between(lastSet, due) : snapshot.interval();
+    var lastSet = snapshot.lastSet();
+    var interval = snapshot.interval();
+    if (interval == null) {
+      interval = Duration.between(lastSet == null ? snapshot.asOf() : lastSet, due);
+    }
     return new Lateness(lastSet, due, interval, 0);
   }
 
-  /** When the next step of lateness is reached, or null after the last one. */
+  boolean isDueAt(Instant now) {
+    return !due.isAfter(now);
+  }
+
+  /**
+   * When the next step of lateness is reached, or null where no lateness counts. The last step
+   * comes again after every further interval: nobody is forgotten by whoever closed over a missing
+   * set.
+   */
   @Nullable Instant next(List<OverdueStep> steps) {
-    if (step >= steps.size()) {
+    if (steps.isEmpty()) {
       return null;
     }
-    return due.plusMillis(Math.round(interval.toMillis() * steps.get(step).past()));
+    double past = reached(steps).past() + Math.max(0, step - steps.size() + 1);
+    return due.plusMillis(Math.round(interval.toMillis() * past));
+  }
+
+  /** The step that is reached then. */
+  OverdueStep reached(List<OverdueStep> steps) {
+    return steps.get(Math.min(step, steps.size() - 1));
   }
 
   Lateness oneStepOn() {

@@ -1,5 +1,6 @@
 package org.driftward.alerts.core.episode;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,10 +8,12 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.policy.EscalationPolicy;
+import org.driftward.alerts.core.trigger.Evaluation;
 import org.driftward.alerts.core.trigger.Limits;
 import org.driftward.alerts.core.trigger.Trigger;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.ingest.contract.Level;
+import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.Snapshot;
 
 /** What a new picture of the patient does to the course. */
@@ -33,26 +36,70 @@ final class Pictures {
       return Decision.silent(before);
     }
     var course = before.withCursor(snapshot.sequence());
-    if (!snapshot.latest() || !course.place().present()) {
+    if (snapshot.withdrawn()) {
+      return withdrawn(course, snapshot.assessment(), now);
+    }
+    if (!snapshot.latest()) {
       return Decision.silent(course);
     }
     var set = Triggers.setOf(snapshot);
     var earlier = course.recent().before(set);
-    var limits = Limits.of(course.plan(), snapshot.asOf());
+    var limits = Limits.of(course.plan(), course.watch().totalsSigned(), now);
     var found = triggers.evaluate(snapshot, earlier, limits);
-    var quietened = found.suppressed().stream().map(Trigger::rule).collect(Collectors.toSet());
-    var next =
-        course.withPicture(
-            earlier.plus(found.mark()), Lateness.after(course.lateness(), snapshot), quietened);
-    var told = suppressed(before.suppressed(), next, found.suppressed());
+    boolean late = snapshot.asOf().plus(policy.backEntry()).isBefore(now);
+    var watch = Lateness.after(course.lateness(), snapshot);
+    // Long after its time a picture calls nobody while the next set is still to come.
+    boolean waits = late && watch != null && !watch.isDueAt(now);
+    var judged = judged(snapshot, late ? triggers.late(found, snapshot.asOf()) : found, waits);
+    var next = course.withPicture(earlier.plus(found.mark()), watch, judged);
+    if (!next.place().present()) {
+      return Decision.silent(next);
+    }
+    var told = suppressed(before.watch().suppressed(), next, judged.suppressed());
     var running = next.episode();
     if (running != null) {
-      return told.then(follow(next, running, found.fired(), snapshot, isNew(course, set), now));
+      return told.then(follow(next, running, judged, snapshot, isNew(course, set), now));
     }
-    boolean backEntry = snapshot.asOf().plus(policy.backEntry()).isBefore(now);
-    return backEntry
-        ? told.then(Decision.silent(next))
-        : told.then(alarms.open(next, found.fired(), snapshot.asOf(), Happening.SERVICE, now));
+    return waits ? told.then(Decision.silent(next)) : told.then(alarms.open(next, judged, now));
+  }
+
+  private static Judgement judged(Snapshot snapshot, Evaluation found, boolean untold) {
+    var totals =
+        snapshot.scores().stream()
+            .collect(Collectors.toMap(Score::id, Score::low, BigDecimal::max));
+    return new Judgement(
+        snapshot.assessment(), snapshot.asOf(), found.fired(), found.suppressed(), totals, untold);
+  }
+
+  /**
+   * An assessment was a mistake, perhaps another patient's: what rests on it alone goes at once,
+   * and nobody has answered what it showed. The picture that counts instead follows.
+   */
+  private Decision withdrawn(Course course, String assessment, Instant now) {
+    var judged = course.watch().newest();
+    boolean newest = judged != null && judged.assessment().equals(assessment);
+    var next = newest ? unmeasured(course) : course;
+    var running = next.episode();
+    if (running == null || running.concerns().stream().noneMatch(c -> c.restsOn(assessment))) {
+      return Decision.silent(next);
+    }
+    var left =
+        running
+            .unanswered(assessment)
+            .withConcerns(Concerns.without(running.concerns(), assessment));
+    return left.concerns().isEmpty()
+        ? closed(next, running, left, "entered in error", now)
+        : settled(next, running, left);
+  }
+
+  /** As before the newest picture, as far as that is known. */
+  private Course unmeasured(Course course) {
+    var admitted = course.place().admitted();
+    var watch =
+        admitted == null
+            ? course.lateness()
+            : Lateness.first(admitted, policy.triggers().firstSet());
+    return course.withoutPicture(watch);
   }
 
   private static boolean isNew(Course course, Instant set) {
@@ -77,7 +124,7 @@ final class Pictures {
   private Decision follow(
       Course course,
       Case running,
-      List<Trigger> fired,
+      Judgement judged,
       Snapshot snapshot,
       boolean newSet,
       Instant now) {
@@ -85,20 +132,14 @@ final class Pictures {
     var concerns =
         Concerns.after(
             running.concerns(),
-            fired,
+            judged,
             course.recent(),
             policy.recovery(),
-            snapshot.asOf(),
-            rule -> rule.equals("worry") || (rule.equals("overdue") && late));
+            rule -> Trigger.isWorry(rule) || (rule.equals("overdue") && late));
     if (concerns.isEmpty()) {
-      return turns.changed(
-          course,
-          running,
-          running.withConcerns(concerns).closed(now, "recovered"),
-          "closed",
-          Happening.SERVICE,
-          null,
-          "recovered");
+      boolean mistaken = running.concerns().stream().allMatch(judged::corrects);
+      var why = mistaken ? "entered in error" : "recovered";
+      return closed(course, running, running.withConcerns(concerns), why, now);
     }
     var next = running.withConcerns(concerns);
     if (alarms.isAlarm(running, next)) {
@@ -108,6 +149,11 @@ final class Pictures {
       return reassessed(course, running, next, snapshot, now);
     }
     return settled(course, running, next);
+  }
+
+  private Decision closed(Course course, Case before, Case after, String why, Instant now) {
+    return turns.changed(
+        course, before, after.closed(now, why), "closed", Happening.SERVICE, null, why);
   }
 
   /** Somebody has seen the patient, and here is how the patient is since. */

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeState;
@@ -11,6 +12,7 @@ import org.driftward.alerts.contract.PlanRequest;
 import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.policy.PlanRules;
+import org.driftward.alerts.core.trigger.Limits;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
 import org.jspecify.annotations.Nullable;
@@ -19,10 +21,12 @@ import org.jspecify.annotations.Nullable;
 final class Plans {
 
   private final PlanRules rules;
+  private final Alarms alarms;
   private final Turns turns;
 
-  Plans(EscalationPolicy policy) {
+  Plans(EscalationPolicy policy, Alarms alarms) {
     this.rules = policy.plans();
+    this.alarms = alarms;
     this.turns = new Turns(policy.ladder());
   }
 
@@ -40,10 +44,11 @@ final class Plans {
             .signed(version, actor.account());
     var next = course.withPlan(plan, plan.holdsOnlyForAWhile());
     var signed = new Decision(next, List.of(new Happening.PlanSigned(plan, actor.account())));
-    var running = next.episode();
-    return running == null
-        ? signed
-        : signed.then(hold(next, running, course.heldUntil(now), actor, now));
+    var held = signed.then(hold(next, course.heldUntil(now), actor, now));
+    var before = Limits.of(course.plan(), Map.of(), now);
+    return Limits.of(plan, Map.of(), now).include(before)
+        ? held
+        : held.then(alarms.unlimited(held.course(), now));
   }
 
   /** The plan ends now and says so; a hold by it is lifted. */
@@ -66,8 +71,8 @@ final class Plans {
             next,
             List.of(
                 new Happening.PlanSigned(ended, actor.account()), new Happening.PlanEnded(plan)));
-    var running = next.episode();
-    return running == null ? done : done.then(hold(next, running, heldUntil, actor, now));
+    var lifted = done.then(hold(next, heldUntil, actor, now));
+    return lifted.then(alarms.unlimited(lifted.course(), now));
   }
 
   /** A limit replaces the one of the plan in force, else the standard that it came with. */
@@ -90,8 +95,11 @@ final class Plans {
     }
   }
 
-  private Decision hold(
-      Course course, Case running, @Nullable Instant before, Actor actor, Instant now) {
+  private Decision hold(Course course, @Nullable Instant before, Actor actor, Instant now) {
+    var running = course.episode();
+    if (running == null) {
+      return Decision.silent(course);
+    }
     var until = course.heldUntil(now);
     var standing = running.standing();
     var stage = Stage.of(standing);

@@ -3,28 +3,22 @@ package org.driftward.alerts.core.episode;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import org.driftward.alerts.core.trigger.Severity;
 import org.driftward.alerts.core.trigger.Trigger;
-import org.driftward.ingest.contract.Level;
-import org.jspecify.annotations.Nullable;
 
 /**
- * After a person has closed an episode, what that person has seen opens no new one for a while.
+ * After a person has closed an episode, what that person has seen opens no new one for a while,
+ * while it gets no worse.
  *
- * @param answered the level of each rule that was seen
+ * @param answered how bad the newest set then found each rule
  */
-public record Quiet(Instant until, Map<String, Level> answered) {
+public record Quiet(Instant until, Map<String, Severity> answered) {
   public Quiet {
     answered = Map.copyOf(answered);
   }
 
   boolean covers(List<Trigger> fired, Instant now) {
     return now.isBefore(until)
-        && fired.stream().noneMatch(t -> isNews(answered, t.rule(), t.level()));
-  }
-
-  /** Whether the rule was not seen before, or only at a lower level. */
-  static boolean isNews(Map<String, Level> answered, String rule, Level level) {
-    @Nullable Level seen = answered.get(rule);
-    return seen == null || seen.compareTo(level) < 0;
+        && fired.stream().noneMatch(t -> t.severity().worseThan(answered.get(t.rule())));
   }
 }

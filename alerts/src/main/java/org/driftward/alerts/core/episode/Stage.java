@@ -99,11 +99,6 @@ enum Stage {
     Move clockRanOut(Standing now, Turn turn) {
       return new To(reopened(null, turn), "hold-ended");
     }
-
-    @Override
-    Standing alarm(Standing now, Turn turn) {
-      return now;
-    }
   },
 
   /** Over. Refuses everything. */

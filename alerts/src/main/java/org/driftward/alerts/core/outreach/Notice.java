@@ -20,7 +20,7 @@ public record Notice(long sequence, Episode episode, Rung rung, Instant at) {
 
   /** Changes after which somebody has to come who had not been called like this before. */
   private static final Set<String> ALARMS =
-      Set.of("opened", "raised", "reopened", "hold-ended", "escalated");
+      Set.of("opened", "raised", "reopened", "called-again", "hold-ended", "escalated");
 
   public Notice {
     Objects.requireNonNull(episode, "episode");

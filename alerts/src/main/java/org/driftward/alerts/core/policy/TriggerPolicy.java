@@ -1,56 +1,72 @@
 package org.driftward.alerts.core.policy;
 
-import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.driftward.ingest.contract.CatalogueEntry.Group;
 import org.driftward.ingest.contract.Level;
+import org.driftward.ingest.contract.Word;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What raises concern, and how much. A rule that is null is switched off.
  *
- * @param scores thresholds on totals
- * @param single a single input that scores this many points
- * @param rise of the leading score over the patient's own usual level
- * @param possible an incomplete set whose score may reach a threshold
+ * @param responses what each score asks for; one that is not named asks for nothing
+ * @param possible a score whose missing inputs may make it reach a threshold
  * @param drift a value far from the patient's own baseline, in several sets running
  * @param accumulated small drift in one direction that adds up
  * @param trend a significant trend that reaches its threshold soon
  * @param changed findings that changed for the worse, by body function
+ * @param firstSet how long after admission somebody who was never measured is due
  * @param overdue steps of lateness, earliest first
  * @param partial sets that lack core observations, several running
- * @param worry of a nurse, which needs no number
+ * @param worry of whoever is at the bedside, which needs no number
+ * @param worries findings by which a set of observations says that somebody is worried
  */
 public record TriggerPolicy(
-    List<ScoreRule> scores,
-    @Nullable SingleRule single,
-    @Nullable RiseRule rise,
+    List<ScoreResponse> responses,
     @Nullable PossibleRule possible,
     @Nullable DriftRule drift,
     @Nullable AccumulatedRule accumulated,
     @Nullable TrendRule trend,
     Map<Group, Level> changed,
+    Duration firstSet,
     List<OverdueStep> overdue,
     @Nullable PartialRule partial,
-    Level worry) {
-
-  /**
-   * @param score id of the score, or null for whichever leads
-   * @param at this total or more
-   */
-  public record ScoreRule(@Nullable String score, BigDecimal at, Level level) {}
-
-  public record SingleRule(int points, Level level) {}
-
-  public record RiseRule(BigDecimal by, Level level) {}
+    Level worry,
+    Set<String> worries) {
 
   /**
    * @param reaching thresholds of this level or above are worth asking for
+   * @param set the level at which an incomplete set asks
+   * @param spotCheck the level at which less than a set asks
    */
-  public record PossibleRule(Level reaching, Level level) {}
+  public record PossibleRule(Level reaching, Asking set, Asking spotCheck) {
+    public PossibleRule {
+      Objects.requireNonNull(reaching, "reaching");
+      Objects.requireNonNull(set, "set");
+      Objects.requireNonNull(spotCheck, "spot-check");
+    }
+  }
+
+  /** The level at which something is asked for that may be an emergency. */
+  public enum Asking implements Word {
+    /** The one that it may be. */
+    AS_REACHED,
+    LOW,
+    MEDIUM,
+    HIGH;
+
+    public Level level(Level reached) {
+      return this == AS_REACHED ? reached : Level.valueOf(name());
+    }
+  }
 
   /**
    * @param sets how many running
@@ -96,15 +112,43 @@ public record TriggerPolicy(
   }
 
   public TriggerPolicy {
-    scores = List.copyOf(scores);
+    responses = responses == null ? List.of() : List.copyOf(responses);
     changed = changed == null ? Map.of() : Map.copyOf(changed);
     overdue = overdue == null ? List.of() : List.copyOf(overdue);
-    if (scores.isEmpty()) {
+    worries = worries == null ? Set.of() : Set.copyOf(worries);
+    Objects.requireNonNull(worry, "worry");
+    Durations.positive("first-set", firstSet);
+    if (responses.isEmpty()) {
       throw new IllegalArgumentException("no score raises concern");
+    }
+    var ids = new HashSet<String>();
+    for (var response : responses) {
+      if (!ids.add(response.score())) {
+        throw new IllegalArgumentException("two responses to " + response.score());
+      }
     }
     var sorted = overdue.stream().sorted(Comparator.comparing(OverdueStep::past)).toList();
     if (!sorted.equals(overdue)) {
       throw new IllegalArgumentException("overdue: the steps are not in order");
+    }
+  }
+
+  /** What a score asks for, where it asks for anything. */
+  public Optional<ScoreResponse> response(String score) {
+    return responses.stream().filter(response -> response.score().equals(score)).findFirst();
+  }
+
+  /**
+   * @param leaders ids of the scores that lead for some patient
+   * @throws IllegalStateException if one of them would raise no concern whatever it says
+   */
+  public void answers(Set<String> leaders) {
+    var unanswered = new TreeSet<>(leaders);
+    responses.forEach(response -> unanswered.remove(response.score()));
+    if (!unanswered.isEmpty()) {
+      throw new IllegalStateException(
+          "the policy has no response to scores that lead for some patients: "
+              + String.join(", ", unanswered));
     }
   }
 

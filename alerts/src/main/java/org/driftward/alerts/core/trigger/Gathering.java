@@ -1,11 +1,8 @@
 package org.driftward.alerts.core.trigger;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.driftward.ingest.contract.Level;
@@ -14,26 +11,27 @@ import org.jspecify.annotations.Nullable;
 /** Collects what the rules say about one picture. Lives for one evaluation. */
 final class Gathering {
 
-  private static final Comparator<Trigger> GRAVEST_FIRST =
-      Comparator.comparing(Trigger::level).reversed().thenComparing(Trigger::rule);
-
-  private final List<Trigger> fired = new ArrayList<>();
-  private final List<Trigger> suppressed = new ArrayList<>();
+  private final Map<String, Trigger> fired = new HashMap<>();
+  private final Map<String, Trigger> suppressed = new HashMap<>();
   private final Map<String, Level> worst = new HashMap<>();
   private final Set<String> drifting = new HashSet<>();
 
-  void fire(String rule, Level level, String words) {
-    fired.add(new Trigger(rule, level, words, true));
+  void fire(String rule, Level level, Map<String, Double> degrees, String words) {
+    add(fired, new Trigger(rule, level, degrees, words, true));
     mayReach(rule, level);
   }
 
   /** Gone with the first set that does not meet it. */
-  void firePassing(String rule, Level level, String words) {
-    fired.add(new Trigger(rule, level, words, false));
+  void firePassing(String rule, Level level, Map<String, Double> degrees, String words) {
+    add(fired, new Trigger(rule, level, degrees, words, false));
   }
 
-  void suppress(String rule, Level level, String words) {
-    suppressed.add(new Trigger(rule, level, words, true));
+  void suppress(String rule, Level level, Map<String, Double> degrees, String words) {
+    add(suppressed, new Trigger(rule, level, degrees, words, true));
+  }
+
+  private static void add(Map<String, Trigger> triggers, Trigger trigger) {
+    triggers.merge(trigger.rule(), trigger, Trigger::and);
   }
 
   /** Does not raise concern, but stands in the way of recovery. */
@@ -49,8 +47,8 @@ final class Gathering {
 
   Evaluation evaluation(Instant set, boolean partial) {
     return new Evaluation(
-        fired.stream().sorted(GRAVEST_FIRST).toList(),
-        suppressed.stream().sorted(GRAVEST_FIRST).toList(),
+        fired.values().stream().sorted(Trigger.GRAVEST_FIRST).toList(),
+        suppressed.values().stream().sorted(Trigger.GRAVEST_FIRST).toList(),
         new Mark(set, worst, drifting, partial));
   }
 }

@@ -3,6 +3,7 @@ package org.driftward.alerts.core.trigger;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.CarePlan.Limit;
 import org.driftward.scoring.contract.Scalar;
@@ -10,17 +11,41 @@ import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.jspecify.annotations.Nullable;
 
-/** The altered limits in force: what lies within them calls nobody, and never changes a score. */
-public record Limits(List<Limit> limits) {
+/**
+ * The altered limits in force: what lies within them calls nobody, and never changes a score.
+ *
+ * @param signedAt the total of each score in the picture that the signer of the plan saw
+ */
+public record Limits(List<Limit> limits, Map<String, BigDecimal> signedAt) {
 
-  public static final Limits NONE = new Limits(List.of());
+  public static final Limits NONE = new Limits(List.of(), Map.of());
 
   public Limits {
     limits = List.copyOf(limits);
+    signedAt = Map.copyOf(signedAt);
   }
 
-  public static Limits of(@Nullable CarePlan plan, Instant time) {
-    return plan != null && plan.inForce(time) ? new Limits(plan.limits()) : NONE;
+  public static Limits of(@Nullable CarePlan plan, Map<String, BigDecimal> signedAt, Instant time) {
+    return plan != null && plan.inForce(time) ? new Limits(plan.limits(), signedAt) : NONE;
+  }
+
+  /** Nobody signed for what nobody had measured. */
+  boolean exceedsWhatWasSigned(String score, BigDecimal total) {
+    @Nullable BigDecimal signed = signedAt.get(score);
+    return signed == null || total.compareTo(signed) > 0;
+  }
+
+  /** Whether they accept everything that others accept. */
+  public boolean include(Limits others) {
+    return others.limits.stream()
+        .allMatch(other -> limits.stream().anyMatch(limit -> within(limit, other)));
+  }
+
+  private static boolean within(Limit outer, Limit inner) {
+    return outer.code().equals(inner.code())
+        && (outer.low() == null || (inner.low() != null && outer.low().compareTo(inner.low()) <= 0))
+        && (outer.high() == null
+            || (inner.high() != null && outer.high().compareTo(inner.high()) >= 0));
   }
 
   boolean accept(String code, BigDecimal value) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.driftward.alerts.core.policy.Recovery;
 import org.driftward.ingest.contract.Level;
@@ -43,6 +44,14 @@ public record Recent(List<Tally> tallies) {
     var all = new ArrayList<>(tallies);
     all.add(Tally.after(last, mark));
     return new Recent(all.subList(Math.max(0, all.size() - KEPT), all.size()));
+  }
+
+  /**
+   * The same rules are met anew, by something else than a set: what recovery there was does not
+   * count for them.
+   */
+  public Recent meeting(Set<String> rules) {
+    return new Recent(tallies.stream().map(tally -> tally.meeting(rules)).toList());
   }
 
   /** Clinical time of the newest set, or null before the first. */

@@ -6,12 +6,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.driftward.alerts.core.policy.TriggerPolicy;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
 import org.driftward.ingest.contract.CatalogueEntry.Group;
 import org.driftward.ingest.contract.Level;
-import org.driftward.ingest.contract.Side;
 import org.driftward.scoring.contract.ChangedFinding;
 import org.driftward.scoring.contract.Drift;
 import org.driftward.scoring.contract.Snapshot;
@@ -23,11 +23,13 @@ final class SeriesTriggers {
 
   private final TriggerPolicy policy;
   private final Catalogue catalogue;
+  private final Distance distance;
   private final Wording wording;
 
-  SeriesTriggers(TriggerPolicy policy, Catalogue catalogue, Wording wording) {
+  SeriesTriggers(TriggerPolicy policy, Catalogue catalogue, Distance distance, Wording wording) {
     this.policy = policy;
     this.catalogue = catalogue;
+    this.distance = distance;
     this.wording = wording;
   }
 
@@ -39,7 +41,7 @@ final class SeriesTriggers {
 
   private void drift(
       Drift drift, Snapshot snapshot, Recent recent, Limits limits, Gathering gathering) {
-    var series = series(drift.code(), drift.site(), drift.side());
+    var series = Series.of(drift.code(), drift.site(), drift.side());
     boolean accepted = limits.accept(drift.code(), BigDecimal.valueOf(drift.value()));
     if (drift.worse()) {
       gathering.drifts(series);
@@ -49,7 +51,8 @@ final class SeriesTriggers {
       int sets = 1 + recent.drifting(series);
       if (sets >= sustained.sets()) {
         var words = wording.drift(drift, sets, snapshot.asOf());
-        fire("drift-" + series, sustained.level(), words, accepted, gathering);
+        var degrees = Map.of(drift.drift() < 0 ? "below" : "above", Math.abs(drift.drift()));
+        fire("drift-" + series, sustained.level(), degrees, words, accepted, gathering);
       } else if (!accepted) {
         gathering.mayReach("drift-" + series, sustained.level());
       }
@@ -57,16 +60,25 @@ final class SeriesTriggers {
     var sum = policy.accumulated();
     if (sum != null && Math.abs(drift.accumulated()) >= sum.limit() && forTheWorse(drift)) {
       var words = wording.accumulated(drift, sum.limit(), snapshot.asOf());
-      fire("accumulated-" + series, sum.level(), words, accepted, gathering);
+      var degrees =
+          Map.of(
+              drift.accumulated() < 0 ? "below" : "above",
+              Math.abs(drift.accumulated()) / sum.limit());
+      fire("accumulated-" + series, sum.level(), degrees, words, accepted, gathering);
     }
   }
 
   private static void fire(
-      String rule, Level level, String words, boolean accepted, Gathering gathering) {
+      String rule,
+      Level level,
+      Map<String, Double> degrees,
+      String words,
+      boolean accepted,
+      Gathering gathering) {
     if (accepted) {
-      gathering.suppress(rule, level, words);
+      gathering.suppress(rule, level, degrees, words);
     } else {
-      gathering.fire(rule, level, words);
+      gathering.fire(rule, level, degrees, words);
     }
   }
 
@@ -106,8 +118,8 @@ final class SeriesTriggers {
       return;
     }
     if (!crossing.isAfter(snapshot.asOf().plus(rule.horizon()))) {
-      var series = series(trend.code(), trend.site(), trend.side());
-      gathering.fire("trend-" + series, rule.level(), wording.trend(trend, snapshot));
+      var series = Series.of(trend.code(), trend.site(), trend.side());
+      gathering.fire("trend-" + series, rule.level(), Map.of(), wording.trend(trend, snapshot));
     }
   }
 
@@ -152,15 +164,23 @@ final class SeriesTriggers {
         .forEach(
             (group, level) -> {
               var rule = "changed-" + group.word();
-              if (open.containsKey(group)) {
-                gathering.fire(rule, level, wording.changed(group, open.get(group)));
-              } else if (accepted.containsKey(group)) {
-                gathering.suppress(rule, level, wording.changed(group, accepted.get(group)));
+              var found = open.get(group);
+              var quiet = accepted.get(group);
+              if (found != null) {
+                gathering.fire(rule, level, degrees(found), wording.changed(group, found));
+              } else if (quiet != null) {
+                gathering.suppress(rule, level, degrees(quiet), wording.changed(group, quiet));
               }
             });
   }
 
-  private static String series(String code, @Nullable String site, @Nullable Side side) {
-    return code + (site == null ? "" : "-" + site) + (side == null ? "" : "-" + side.word());
+  /** Each finding by itself, so that the other side is something more. */
+  private Map<String, Double> degrees(List<ChangedFinding> findings) {
+    return findings.stream()
+        .collect(
+            Collectors.toMap(
+                finding -> Series.of(finding.code(), finding.site(), finding.side()),
+                finding -> distance.between(finding.code(), finding.from(), finding.to()),
+                Math::max));
   }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +31,12 @@ public record Tally(
   Below below(String rule) {
     var known = below.get(rule);
     return known == null ? new Below(all, all, all) : known;
+  }
+
+  Tally meeting(Set<String> rules) {
+    var anew = new HashMap<>(below);
+    rules.forEach(rule -> anew.put(rule, Below.NOTHING));
+    return new Tally(set, all, anew, drifting, partial);
   }
 
   static Tally after(@Nullable Tally before, Mark mark) {

@@ -1,9 +1,11 @@
 package org.driftward.alerts.core.trigger;
 
 import java.time.Instant;
+import java.util.Map;
 import org.driftward.alerts.core.policy.TriggerPolicy;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.Snapshot;
+import org.jspecify.annotations.Nullable;
 
 /** Decides what a picture of a patient gives reason to. Immutable, thread-safe. */
 public final class Triggers {
@@ -12,12 +14,15 @@ public final class Triggers {
   private final Wording wording;
   private final ScoreTriggers scores;
   private final SeriesTriggers series;
+  private final UrgentTriggers urgent;
 
   public Triggers(TriggerPolicy policy, Catalogue catalogue, Wording wording) {
     this.policy = policy;
     this.wording = wording;
-    this.scores = new ScoreTriggers(policy, wording);
-    this.series = new SeriesTriggers(policy, catalogue, wording);
+    var distance = new Distance(catalogue);
+    this.scores = new ScoreTriggers(policy, distance, wording);
+    this.series = new SeriesTriggers(policy, catalogue, distance, wording);
+    this.urgent = new UrgentTriggers(policy, wording);
   }
 
   /** The clinical time by which a picture's set is told from others. */
@@ -32,6 +37,7 @@ public final class Triggers {
     var gathering = new Gathering();
     scores.gather(snapshot, limits, gathering);
     series.gather(snapshot, earlier, limits, gathering);
+    urgent.gather(snapshot, gathering);
     partial(snapshot, earlier, gathering);
     return gathering.evaluation(setOf(snapshot), !snapshot.partial().isEmpty());
   }
@@ -43,17 +49,34 @@ public final class Triggers {
     }
     int sets = 1 + earlier.partial();
     if (sets >= rule.sets()) {
-      gathering.firePassing("partial", rule.level(), wording.partial(snapshot, sets));
+      gathering.firePassing("partial", rule.level(), Map.of(), wording.partial(snapshot, sets));
     }
   }
 
-  /** Nobody has come by: the set due at {@code due} is late by the policy's step. */
-  public Trigger overdue(TriggerPolicy.OverdueStep step, Instant lastSet, Instant due) {
-    return new Trigger("overdue", step.level(), wording.overdue(lastSet, due), false);
+  /** The same, saying that it was entered long after it was true. */
+  public Evaluation late(Evaluation found, Instant asOf) {
+    return new Evaluation(
+        found.fired().stream().map(trigger -> wording.late(trigger, asOf)).toList(),
+        found.suppressed().stream().map(trigger -> wording.late(trigger, asOf)).toList(),
+        found.mark());
+  }
+
+  /**
+   * Nobody has come by: the set due at {@code due} is late by the policy's step.
+   *
+   * @param lastSet or null if there was none
+   */
+  public Trigger overdue(TriggerPolicy.OverdueStep step, @Nullable Instant lastSet, Instant due) {
+    return new Trigger("overdue", step.level(), Map.of(), wording.overdue(lastSet, due), false);
   }
 
   /** Somebody at the bedside is worried; a person's worry is for a person to lay to rest. */
-  public Trigger worry(String name, String note) {
-    return new Trigger("worry", policy.worry(), wording.worry(name, note), true);
+  public Trigger worry(String name, String note, Instant now) {
+    return new Trigger("worry", policy.worry(), said(now), wording.worry(name, note), true);
+  }
+
+  /** A worry that is said again is worse than it was, whatever it is about. */
+  static Map<String, Double> said(Instant when) {
+    return Map.of("said", (double) when.toEpochMilli());
   }
 }

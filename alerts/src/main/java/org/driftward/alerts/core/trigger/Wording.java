@@ -18,6 +18,7 @@ import org.driftward.scoring.contract.Score;
 import org.driftward.scoring.contract.ScoredInput;
 import org.driftward.scoring.contract.Snapshot;
 import org.driftward.scoring.contract.Trend;
+import org.driftward.scoring.contract.UrgentFinding;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,24 +38,28 @@ public final class Wording {
     this.clock = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withZone(zone);
   }
 
-  String total(Score score, BigDecimal at, Instant asOf) {
-    return reading(score)
+  /**
+   * @param total the end of the score that is known to be reached
+   * @param why the rule that it meets
+   */
+  String total(Score score, BigDecimal total, String why, Instant asOf) {
+    return reading(score, total)
         + at(asOf)
         + " ("
-        + plain(at)
-        + " or more)"
+        + why
+        + ")"
         + after(
             ": ", score.inputs().stream().filter(i -> i.points() > 0).map(this::points).toList());
   }
 
-  String possible(Score score, BigDecimal at, Instant asOf) {
-    return "%s %s to %s%s: it may reach %s; measure %s to settle it"
+  String possible(Score score, String why, Instant asOf) {
+    return "%s %s to %s%s: it may be %s; measure %s to settle it"
         .formatted(
             score.title(),
             plain(score.low()),
             plain(score.high()),
             at(asOf),
-            plain(at),
+            why,
             names(score.missing()));
   }
 
@@ -70,7 +75,16 @@ public final class Wording {
 
   String rise(Score score, BigDecimal usual, Instant asOf) {
     return "%s%s, %s above this patient's usual %s"
-        .formatted(reading(score), at(asOf), plain(score.low().subtract(usual)), plain(usual));
+        .formatted(
+            reading(score, score.low()),
+            at(asOf),
+            plain(score.low().subtract(usual)),
+            plain(usual));
+  }
+
+  /** Its own words say the rule; the time says how old the value is. */
+  String urgent(UrgentFinding finding) {
+    return finding.words() + at(finding.takenAt());
   }
 
   String drift(Drift drift, int sets, Instant asOf) {
@@ -128,17 +142,26 @@ public final class Wording {
         .formatted(sets, at(Triggers.setOf(snapshot)), names(snapshot.partial()));
   }
 
-  String overdue(Instant lastSet, Instant due) {
-    return "No set since %s; the next was due at %s"
-        .formatted(clock.format(lastSet), clock.format(due));
+  String overdue(@Nullable Instant lastSet, Instant due) {
+    return lastSet == null
+        ? "No set since admission; the first was due at " + clock.format(due)
+        : "No set since %s; the next was due at %s"
+            .formatted(clock.format(lastSet), clock.format(due));
+  }
+
+  Trigger late(Trigger trigger, Instant asOf) {
+    var words = trigger.words() + "; entered late, taken " + clock.format(asOf);
+    return new Trigger(trigger.rule(), trigger.severity(), words, trigger.lasting());
   }
 
   String worry(String name, String note) {
     return name + " is worried" + (note.isBlank() ? "" : ": " + note.strip());
   }
 
-  private String reading(Score score) {
-    return score.title() + (score.complete() ? " " : " at least ") + plain(score.low());
+  private String reading(Score score, BigDecimal total) {
+    boolean settled = score.low().compareTo(score.high()) == 0;
+    var bound = settled ? " " : total.compareTo(score.low()) == 0 ? " at least " : " at most ";
+    return score.title() + bound + plain(total);
   }
 
   private String reading(Drift drift) {

@@ -41,7 +41,7 @@ class ReplayTest {
               "laxer",
               PolicyFile.shipped()
                   .text()
-                  .replace("{at: 5, level: medium}", "{at: 6, level: medium}")
+                  .replace("{at: 5, level: medium,", "{at: 6, level: medium,")
                   .replace("version: shipped-1", "version: laxer"))
           .policy();
 

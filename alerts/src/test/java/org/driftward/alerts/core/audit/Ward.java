@@ -99,6 +99,7 @@ final class Ward {
             encounter,
             "A-" + minutes,
             at(minutes),
+            score == null ? null : "news2",
             score == null ? null : BigDecimal.valueOf(score),
             0,
             core,

@@ -8,7 +8,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.People;
+import org.driftward.alerts.Pictures;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
+import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.episode.Happening.PlanEnded;
 import org.driftward.alerts.core.episode.Happening.PlanSigned;
@@ -102,13 +104,116 @@ class CarePlanTest {
   }
 
   @Test
-  void shouldKeepConcernAndCallNobodyWhileHeld() {
+  void shouldCallForWhatNobodyHadSeenWhenTheHoldWasSigned() {
     bed.signed(held(), People.RESPONSE).score(9);
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.OPEN);
+    assertThat(bed.episode().owner()).isNull();
+  }
+
+  @Test
+  void shouldKeepConcernAndCallNobodyWhileHeldOverTheSame() {
+    bed.score(9).act(Action.ATTEND, People.RESPONSE);
+    bed.act(Action.CLOSE, People.RESPONSE, "going to theatre", null);
+    bed.signed(held(), People.RESPONSE).after(Duration.ofMinutes(70)).score(9);
 
     assertThat(bed.episode().state()).isEqualTo(EpisodeState.HELD);
     assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
     assertThat(bed.episode().owner()).isEqualTo(People.RESPONSE.account());
-    assertThat(bed.episode().due()).isEqualTo(bed.now.plus(Duration.ofHours(2)));
+    assertThat(bed.episode().due()).isEqualTo(Bedside.START.plus(Duration.ofHours(2)));
+  }
+
+  @Test
+  void shouldReopenAHeldEpisodeThatGetsWorseAndKeepItsOwner() {
+    bed.score(5).signed(held(), People.RESPONSE).after(Duration.ofMinutes(5)).score(5);
+    assertThat(bed.episode().state()).as("the same").isEqualTo(EpisodeState.HELD);
+
+    bed.after(Duration.ofMinutes(5)).score(12);
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.OPEN);
+    assertThat(bed.episode().owner()).isEqualTo(People.RESPONSE.account());
+    assertThat(bed.kinds()).endsWith("raised");
+  }
+
+  @Test
+  void shouldCallForAWorryWhateverIsHeld() {
+    bed.score(9).signed(held(), People.RESPONSE).worried("please come", People.BEDSIDE);
+
+    assertThat(bed.episode().state()).isEqualTo(EpisodeState.OPEN);
+    assertThat(bed.kinds()).endsWith("reopened");
+  }
+
+  @Test
+  void shouldLowerATotalThatReachesHighByOneLevelAndNoMore() {
+    bed.see(everythingAltered()).act(Action.ATTEND, People.RESPONSE);
+    bed.act(Action.CLOSE, People.RESPONSE, "known", null);
+    bed.signed(plan(everyLimit(), null, null), People.CHARGE).after(DAY.dividedBy(12));
+
+    bed.see(everythingAltered());
+
+    assertThat(bed.episode().level()).as("11, all of it accepted").isEqualTo(Level.MEDIUM);
+  }
+
+  @Test
+  void shouldTellOfATotalThatIsHigherThanTheSignerSaw() {
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+    bed.act(Action.ATTEND, People.CHARGE);
+    bed.act(Action.CLOSE, People.CHARGE, "known", null);
+    bed.signed(limited(), People.CHARGE).after(DAY.dividedBy(24));
+
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+    assertThat(bed.calm()).as("as signed").isTrue();
+    bed.after(DAY.dividedBy(24));
+    bed.see(bed.picture().score(5).input("oxygen-saturation", "90", "%", 3));
+
+    assertThat(bed.episode().level()).as("5, of which 2 count").isEqualTo(Level.LOW);
+  }
+
+  @Test
+  void shouldNeverLetALimitQuietenAnUrgentFinding() {
+    bed.signed(limited(), People.CHARGE);
+
+    bed.see(bed.picture().urgent("oxygen-saturation", Level.HIGH, 0));
+
+    assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
+  }
+
+  @Test
+  void shouldJudgeTheNewestPictureAgainWhenThePlanIsOver() {
+    bed.signed(plan(everyLimit(), null, null), People.CHARGE);
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+    assertThat(bed.calm()).isTrue();
+
+    bed.after(DAY).ranOut(DeadlineKind.CARE_PLAN);
+
+    assertThat(bed.episode().level()).isEqualTo(Level.MEDIUM);
+    assertThat(bed.kinds()).containsExactly("opened");
+  }
+
+  @Test
+  void shouldJudgeTheNewestPictureAgainWhenALimitIsNarrowed() {
+    bed.signed(limited(), People.CHARGE);
+    bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+
+    bed.signed(limited(), People.CHARGE);
+    assertThat(bed.calm()).as("the same limits").isTrue();
+    bed.signed(plan(null), People.CHARGE);
+
+    assertThat(bed.calm()).isFalse();
+  }
+
+  @Test
+  void shouldNotTakeSetsUnderThePlanForRecoveryAfterIt() {
+    bed.signed(limited(), People.CHARGE);
+    for (int i = 0; i < 3; i++) {
+      bed.after(Duration.ofHours(1));
+      bed.see(bed.picture().score(3).input("oxygen-saturation", "90", "%", 3));
+    }
+    bed.after(DAY).ranOut(DeadlineKind.CARE_PLAN);
+
+    bed.after(Duration.ofMinutes(1)).score(0);
+
+    assertThat(bed.calm()).as("one calm set").isFalse();
   }
 
   @Test
@@ -167,6 +272,24 @@ class CarePlanTest {
     assertThatThrownBy(
             () -> Bedside.ESCALATION.planEnded(bed.course, "again", People.CHARGE, bed.now))
         .isInstanceOf(RefusedException.class);
+  }
+
+  /** NEWS2 11 of which every point lies within the limits below. */
+  private Pictures everythingAltered() {
+    return bed.picture()
+        .score(11)
+        .input("oxygen-saturation", "85", "%", 3)
+        .input("respiratory-rate", "26", "/min", 3)
+        .input("systolic-pressure", "85", "mm[Hg]", 3)
+        .input("heart-rate", "115", "/min", 2);
+  }
+
+  private static List<Limit> everyLimit() {
+    return List.of(
+        new Limit("oxygen-saturation", new BigDecimal("80"), new BigDecimal("100")),
+        new Limit("respiratory-rate", new BigDecimal("8"), new BigDecimal("35")),
+        new Limit("systolic-pressure", new BigDecimal("80"), new BigDecimal("220")),
+        new Limit("heart-rate", new BigDecimal("40"), new BigDecimal("140")));
   }
 
   private CarePlan plan(@Nullable Instant until) {

@@ -37,20 +37,6 @@ class EscalationTest {
     assertThat(new Bedside().score(7).episode().level()).isEqualTo(Level.HIGH);
   }
 
-  /**
-   * Six hours: {@code back-entry} of the shipped policy, an engineering choice without a source.
-   */
-  @Test
-  void shouldAlarmNobodyForWhatWasEnteredLate() {
-    var sixHoursAgo = bed.now.minus(Duration.ofHours(6));
-
-    bed.see(bed.pictureOf(sixHoursAgo.minusMillis(1)).score(9));
-    assertThat(bed.calm()).isTrue();
-
-    bed.see(bed.pictureOf(sixHoursAgo).score(9));
-    assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
-  }
-
   @Test
   void shouldRiseAtOnceAndCallAgain() {
     bed.score(5).act(Action.ACKNOWLEDGE, People.CHARGE);
@@ -108,13 +94,21 @@ class EscalationTest {
   }
 
   @Test
-  void shouldAskForWhatIsMissingAtALowLevel() {
+  void shouldAskForWhatASetLacksAtTheLevelThatItMayReach() {
     bed.see(bed.picture().score(4, 7, "temperature"));
 
-    assertThat(bed.episode().level()).isEqualTo(Level.LOW);
+    assertThat(bed.episode().level()).isEqualTo(Level.HIGH);
     assertThat(bed.episode().reasons())
         .extracting(Reason::words)
-        .containsExactly("NEWS2 4 to 7 at 03:00: it may reach 7; measure temperature to settle it");
+        .containsExactly(
+            "NEWS2 4 to 7 at 03:00: it may be 7 or more; measure temperature to settle it");
+  }
+
+  @Test
+  void shouldAskForWhatASpotCheckLacksAtALowLevel() {
+    bed.see(bed.picture().score(4, 7, "temperature").lastSet(bed.now.minus(HOUR)));
+
+    assertThat(bed.episode().level()).isEqualTo(Level.LOW);
   }
 
   @Test

@@ -165,14 +165,22 @@ class RandomWalkTest {
     private void correction() {
       if (!sent.isEmpty()) {
         var other = sent.get(sent.size() - 1 - random.nextInt(Math.min(2, sent.size())));
+        sent.stream().filter(later -> later.asOf().isAfter(other.asOf())).forEach(this::withdraw);
         newest(other.asOf(), Pictures.of("V-1", other.asOf()).score(total()));
       }
+    }
+
+    private void withdraw(Snapshot mistaken) {
+      reference.withdrawn(mistaken.asOf());
+      var gone = Pictures.of("V-1", mistaken.asOf()).sequence(++sequence).withdrawn().build();
+      take(Bedside.ESCALATION.picture(course, gone, now));
     }
 
     private void newest(Instant set, Pictures picture) {
       var snapshot = picture.sequence(++sequence).interval(Duration.ofHours(4)).build();
       boolean running = course.episode() != null;
-      reference.picture(set, snapshot.leading().low().intValue(), running, now);
+      int total = snapshot.leading().low().intValue();
+      reference.picture(set, total, running, now);
       newestSet = set;
       sent.removeIf(earlier -> !earlier.asOf().isBefore(set));
       sent.add(snapshot);
@@ -204,9 +212,6 @@ class RandomWalkTest {
       var verdict = Bedside.ESCALATION.act(course, request, actor, now);
       if (!(verdict instanceof Verdict.Done done)) {
         return;
-      }
-      if (action == Action.ATTEND) {
-        reference.attended();
       }
       take(done.decision());
       if (action == Action.CLOSE) {

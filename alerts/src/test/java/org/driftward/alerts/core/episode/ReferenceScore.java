@@ -1,6 +1,5 @@
 package org.driftward.alerts.core.episode;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.TreeMap;
 import org.driftward.ingest.contract.Level;
@@ -15,8 +14,9 @@ final class ReferenceScore {
 
   private final TreeMap<Instant, Integer> sets = new TreeMap<>();
   private @Nullable Level level;
-  private @Nullable Level seen;
-  private @Nullable Level quietFor;
+  private @Nullable Instant first;
+  private @Nullable Instant last;
+  private int quietFor = -1;
   private Instant quietUntil = Instant.MIN;
 
   /** The level at which the total holds the episode, or null. */
@@ -34,29 +34,56 @@ final class ReferenceScore {
     sets.put(set, total);
     var reached = reached(total);
     if (!running) {
-      boolean quiet = now.isBefore(quietUntil) && reached != null && notAbove(reached, quietFor);
-      boolean backEntry = set.plus(Duration.ofHours(6)).isBefore(now);
-      level = quiet || backEntry ? null : reached;
-      return;
+      boolean quiet = now.isBefore(quietUntil) && total <= quietFor;
+      level = quiet ? null : reached;
+    } else if (set.equals(first) && set.equals(last) && !reaches(reached, level)) {
+      // Only this set ever gave it, and it was corrected.
+      level = reached;
+    } else {
+      var standing = level;
+      while (standing != null && below(standing)) {
+        standing = lower(standing);
+      }
+      level = higher(reached, standing);
     }
-    var standing = level;
-    while (standing != null && below(standing)) {
-      standing = lower(standing);
-    }
-    level = higher(reached, standing);
+    witness(set, reached);
   }
 
-  void attended() {
-    seen = level == null ? seen : level;
+  private void witness(Instant set, @Nullable Level reached) {
+    if (level == null) {
+      first = null;
+      last = null;
+    } else if (reached != null) {
+      first = first == null ? set : first;
+      last = set;
+    }
+  }
+
+  /** A set was a mistake: what it alone gave goes with it. */
+  void withdrawn(Instant set) {
+    if (set.equals(sets.isEmpty() ? null : sets.lastKey())) {
+      quietUntil = Instant.MIN;
+    }
+    if (set.equals(first) && set.equals(last)) {
+      level = null;
+      first = null;
+      last = null;
+    } else if (set.equals(first)) {
+      first = last;
+    } else if (set.equals(last)) {
+      last = first;
+    }
   }
 
   void over(boolean byPerson, Instant until) {
     if (byPerson) {
-      quietFor = level == null ? seen : level;
+      int newest = sets.isEmpty() ? 0 : sets.lastEntry().getValue();
+      quietFor = level != null && reached(newest) != null ? newest : -1;
       quietUntil = until;
     }
     level = null;
-    seen = null;
+    first = null;
+    last = null;
   }
 
   void opened() {
@@ -86,8 +113,8 @@ final class ReferenceScore {
     return level == Level.HIGH ? Level.MEDIUM : level == Level.MEDIUM ? Level.LOW : null;
   }
 
-  private static boolean notAbove(Level one, @Nullable Level other) {
-    return other != null && one.compareTo(other) <= 0;
+  private static boolean reaches(@Nullable Level one, @Nullable Level other) {
+    return other == null || (one != null && one.compareTo(other) >= 0);
   }
 
   private static @Nullable Level higher(@Nullable Level one, @Nullable Level other) {

@@ -184,10 +184,10 @@ class StageTest {
   }
 
   @Test
-  void shouldRestWhileHeldEvenIfItGetsWorse() {
-    var standing = standing("held");
+  void shouldNotRestForThatAHoldHasNotSeen() {
+    var after = Stage.HELD.alarm(standing("held"), BY_BERT);
 
-    assertThat(Stage.HELD.alarm(standing, BY_BERT)).isEqualTo(standing);
+    assertThat(after).isEqualTo(Standing.open(ANNA, 0, NOW.plus(Duration.ofMinutes(5)), NOW));
   }
 
   @Test
