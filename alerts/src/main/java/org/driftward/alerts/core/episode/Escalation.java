@@ -87,7 +87,7 @@ public final class Escalation {
           next, running, running.closed(now, because), "closed", Happening.SERVICE, null, because);
     }
     if (!place.ward().equals(course.place().ward())) {
-      var from = "from ward " + course.place().ward();
+      var from = course.place().version() == 0 ? null : "from ward " + course.place().ward();
       return leaving.transferred(next, running, from, turns.of(running, null, now));
     }
     return place.sameBedAs(course.place())
