@@ -16,6 +16,11 @@ public interface DeliveryDesk {
   /** The deliveries of the newest alarm of each episode; no entry where there are none. */
   Map<String, List<Delivery>> newest(Collection<String> episodes);
 
+  /** The deliveries of the present alarm of one episode; empty where there are none. */
+  default List<Delivery> present(String episode) {
+    return newest(List.of(episode)).getOrDefault(episode, List.of());
+  }
+
   /**
    * An alarm that a page with its sound on has to sound now.
    *

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param due when the running clock ends, or null when closed
  * @param awaiting what must happen before {@code due}, or null when closed
  * @param rung how far up the ladder it has climbed, from 0
- * @param audience who has been told at that rung, in words
+ * @param audience whom that rung calls, in words; not whether it reached them
  * @param reasons what holds it open now, gravest first
  * @param acknowledgedAt first acknowledgement, or null
  * @param attendedAt first arrival at the bedside, or null

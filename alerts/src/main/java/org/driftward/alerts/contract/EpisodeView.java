@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
  * An episode as every HTTP answer shows it, the board's and the patient's too: the reasons in
  * words.
  *
+ * @param audience whom the present rung calls, in words; whether anybody was reached, {@code told}
+ *     says
+ * @param told whom the present alarm has reached beyond the board; empty where that is nobody
  * @param reasons in words, gravest first
  * @param triggers the same with rule, level and time, for programs
  */
@@ -28,6 +31,7 @@ public record EpisodeView(
     @Nullable Awaiting awaiting,
     int rung,
     String audience,
+    List<Told> told,
     List<String> reasons,
     List<Reason> triggers,
     @Nullable Instant acknowledgedAt,
@@ -35,7 +39,10 @@ public record EpisodeView(
     @Nullable Instant closedAt,
     @Nullable String closedBecause) {
 
-  public static EpisodeView of(Episode episode) {
+  /**
+   * @param present the deliveries of the present alarm
+   */
+  public static EpisodeView of(Episode episode, List<Delivery> present) {
     return new EpisodeView(
         episode.id(),
         episode.version(),
@@ -51,6 +58,7 @@ public record EpisodeView(
         episode.awaiting(),
         episode.rung(),
         episode.audience(),
+        Told.among(present),
         episode.reasons().stream().map(Reason::words).toList(),
         episode.reasons(),
         episode.acknowledgedAt(),

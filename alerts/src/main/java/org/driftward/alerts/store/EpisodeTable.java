@@ -74,6 +74,24 @@ final class EpisodeTable {
         .map(Json.EPISODE::read);
   }
 
+  /** Makes something of an owner, the ward and the encounter. */
+  interface Holding<T> {
+    T of(String account, String ward, String encounter);
+  }
+
+  /** Every running episode that somebody owns. */
+  static <T> List<T> held(Handle handle, Holding<T> holding) {
+    return handle
+        .createQuery(
+            "SELECT body->>'owner' AS owner, ward, encounter FROM alerts.episode"
+                + " WHERE state <> 'closed' AND body->>'owner' IS NOT NULL ORDER BY encounter")
+        .map(
+            (row, context) ->
+                holding.of(
+                    row.getString("owner"), row.getString("ward"), row.getString("encounter")))
+        .list();
+  }
+
   /** Most urgent first. */
   static List<Episode> list(
       Handle handle, @Nullable Set<String> wards, Set<EpisodeState> states, @Nullable Level level) {

@@ -35,13 +35,19 @@ public class StoredCallDesk implements CallDesk {
   private final Courses courses;
   private final Escalation escalation;
   private final PatientRecord record;
+  private final Receivers receivers;
 
   public StoredCallDesk(
-      Database database, Courses courses, Escalation escalation, PatientRecord record) {
+      Database database,
+      Courses courses,
+      Escalation escalation,
+      PatientRecord record,
+      Receivers receivers) {
     this.database = database;
     this.courses = courses;
     this.escalation = escalation;
     this.record = record;
+    this.receivers = receivers;
   }
 
   @Override
@@ -53,10 +59,13 @@ public class StoredCallDesk implements CallDesk {
     if (!Calls.mayRecord(actor)) {
       return new Answer.NotAllowed("your role records no calls");
     }
-    if (entry instanceof Entry.HandedOver handed && offDuty(handed.to())) {
-      return new Answer.Incomplete("to", "has gone off duty");
-    }
     var episode = known.get();
+    if (entry instanceof Entry.HandedOver handed && !handed.to().isBlank()) {
+      var unfit = receivers.whyNot(handed.to().strip(), episode.ward());
+      if (unfit != null) {
+        return new Answer.Incomplete("to", unfit);
+      }
+    }
     var answer =
         courses.changeWith(
             episode.encounter(),
@@ -120,11 +129,6 @@ public class StoredCallDesk implements CallDesk {
   /** Read outside the transaction: the record has connections of its own. */
   private Call filled(Call call) {
     return Calls.withSigns(call, time -> record.pictureAt(call.encounter(), time));
-  }
-
-  private boolean offDuty(String account) {
-    return database.read(
-        handle -> ShiftTable.roster(handle, Set.of(account.strip()), Set.of()).off(account));
   }
 
   @Override

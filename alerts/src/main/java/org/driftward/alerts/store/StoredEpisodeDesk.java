@@ -9,13 +9,11 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeState;
-import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.alerts.core.episode.Decision;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
-import org.driftward.alerts.core.shift.Roster;
 import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
@@ -28,18 +26,21 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
   private final JournalTable journal;
   private final Escalation escalation;
   private final ActionCounter counter;
+  private final Receivers receivers;
 
   public StoredEpisodeDesk(
       Database database,
       Courses courses,
       JournalTable journal,
       Escalation escalation,
-      ActionCounter counter) {
+      ActionCounter counter,
+      Receivers receivers) {
     this.database = database;
     this.courses = courses;
     this.journal = journal;
     this.escalation = escalation;
     this.counter = counter;
+    this.receivers = receivers;
   }
 
   @Override
@@ -48,11 +49,13 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
     if (known.isEmpty()) {
       return new Answer.Unknown();
     }
-    var roster = receiver(asked);
-    if (asked.to() != null && roster.off(asked.to().strip())) {
-      return new Answer.Incomplete("to", "has gone off duty");
+    var to = asked.action() != Action.HAND_OVER || asked.to() == null ? "" : asked.to().strip();
+    var receiver = to.isEmpty() ? null : receivers.find(to).orElse(null);
+    var unfit = to.isEmpty() ? null : receivers.whyNot(receiver, to, known.get().ward());
+    if (unfit != null) {
+      return new Answer.Incomplete("to", unfit);
     }
-    var request = asked.toName() == null ? asked.naming(name(roster, asked.to())) : asked;
+    var request = receiver == null ? asked : asked.naming(receiver.name());
     var encounter = known.get().encounter();
     var verdict =
         courses.change(
@@ -65,18 +68,6 @@ public class StoredEpisodeDesk implements EpisodeDesk, WorryDesk {
               return found;
             });
     return answer(verdict, request);
-  }
-
-  /** What the shifts say of whoever is to take over. */
-  private Roster receiver(Request request) {
-    return request.to() == null
-        ? Roster.of(List.of())
-        : database.read(
-            handle -> ShiftTable.roster(handle, Set.of(request.to().strip()), Set.of()));
-  }
-
-  private static @Nullable String name(Roster roster, @Nullable String account) {
-    return account == null ? null : roster.last(account.strip()).map(Shift::name).orElse(null);
   }
 
   private Answer answer(Verdict verdict, Request request) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CallDesk;
+import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.alerts.contract.EpisodeDesk.Action;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
@@ -42,6 +43,8 @@ public class StoredHandoverDesk implements HandoverDesk {
   private final PatientRecord record;
   private final EpisodeDesk episodes;
   private final CallDesk calls;
+  private final Receivers receivers;
+  private final DeliveryDesk deliveries;
 
   public StoredHandoverDesk(
       Database database,
@@ -50,7 +53,9 @@ public class StoredHandoverDesk implements HandoverDesk {
       Isbar isbar,
       PatientRecord record,
       EpisodeDesk episodes,
-      CallDesk calls) {
+      CallDesk calls,
+      Receivers receivers,
+      DeliveryDesk deliveries) {
     this.database = database;
     this.courses = courses;
     this.escalation = escalation;
@@ -58,6 +63,8 @@ public class StoredHandoverDesk implements HandoverDesk {
     this.record = record;
     this.episodes = episodes;
     this.calls = calls;
+    this.receivers = receivers;
+    this.deliveries = deliveries;
   }
 
   @Override
@@ -72,6 +79,7 @@ public class StoredHandoverDesk implements HandoverDesk {
                       page,
                       episode,
                       episode == null ? List.of() : episodes.story(episode.id()),
+                      episode == null ? List.of() : deliveries.present(episode.id()),
                       episode == null ? null : calls.find(episode.id()).orElse(null),
                       giver,
                       courses.now()));
@@ -83,18 +91,24 @@ public class StoredHandoverDesk implements HandoverDesk {
     if (Collections.disjoint(giver.roles(), GIVERS)) {
       return new Answer.NotAllowed("your role hands no patients over");
     }
-    if (record.find(giving.encounter()).isEmpty()) {
+    var page = record.find(giving.encounter());
+    if (page.isEmpty()) {
       return new Answer.Unknown();
     }
-    var fault = fault(giving);
+    var fault = fault(giving, page.get().encounter().ward());
     return fault != null
         ? fault
         : courses.changeWith(
             giving.encounter(), (handle, session) -> given(handle, session, giving, giver));
   }
 
-  private Answer.@Nullable Incomplete fault(Giving giving) {
+  private Answer.@Nullable Incomplete fault(Giving giving, String ward) {
     var text = giving.text();
+    var to = giving.receiverAccount();
+    var unfit = to == null ? null : receivers.whyNot(to.strip(), ward);
+    if (unfit != null) {
+      return new Answer.Incomplete("receiverAccount", unfit);
+    }
     if (giving.receiver().isBlank()) {
       return new Answer.Incomplete("receiver", "names who takes over");
     }
@@ -124,9 +138,6 @@ public class StoredHandoverDesk implements HandoverDesk {
     var course = session.course(giving.encounter());
     var running = course.episode();
     var to = giving.receiverAccount();
-    if (to != null && ShiftTable.roster(handle, Set.of(to), Set.of()).off(to)) {
-      return new Answer.Incomplete("receiverAccount", "has gone off duty");
-    }
     var id = nextId(handle);
     if (running != null && to != null && !to.equals(owner(running))) {
       var verdict = handOver(course, running, giving, id, giver, session);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.People;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.contract.ShiftDesk;
 import org.driftward.alerts.core.episode.Escalation;
@@ -35,6 +36,7 @@ public class StoredShiftDesk implements ShiftDesk {
   private final ShiftEnds ends;
   private final Duties duties;
   private final Reach reach;
+  private final Receivers receivers;
 
   public StoredShiftDesk(
       Database database,
@@ -42,13 +44,15 @@ public class StoredShiftDesk implements ShiftDesk {
       JournalTable journal,
       ShiftEnds ends,
       Escalation escalation,
-      Reach reach) {
+      Reach reach,
+      Receivers receivers) {
     this.database = database;
     this.courses = courses;
     this.journal = journal;
     this.ends = ends;
     this.duties = new Duties(escalation.policy().shifts());
     this.reach = reach;
+    this.receivers = receivers;
   }
 
   @Override
@@ -60,6 +64,11 @@ public class StoredShiftDesk implements ShiftDesk {
     var fault = duties.fault(begin, reach.webhooks(), now);
     if (fault != null) {
       return new Answer.Incomplete(fault.field(), fault.why());
+    }
+    var person = receivers.find(begin.account().strip()).orElse(null);
+    var unfit = People.whyNot(person, begin.ward());
+    if (unfit != null) {
+      return new Answer.Incomplete("account", unfit);
     }
     var answer = database.transaction(handle -> begun(handle, begin, actor, now));
     ends.passOn();

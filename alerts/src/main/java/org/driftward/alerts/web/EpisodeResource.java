@@ -70,7 +70,11 @@ public class EpisodeResource {
       signedIn.mustSee(ward);
     }
     var wards = ward == null ? signedIn.wards() : Set.of(ward);
-    return desk.list(wards, states(states), level(level)).stream().map(EpisodeView::of).toList();
+    var found = desk.list(wards, states(states), level(level));
+    var present = deliveries.newest(found.stream().map(Episode::id).toList());
+    return found.stream()
+        .map(one -> EpisodeView.of(one, present.getOrDefault(one.id(), List.of())))
+        .toList();
   }
 
   @GET
@@ -82,7 +86,7 @@ public class EpisodeResource {
     AccountRole.MANAGER,
     AccountRole.ADMIN
   })
-  @Operation(summary = "One episode, everything that happened to it, and who was told of it")
+  @Operation(summary = "One episode, everything that happened to it, and how far each alarm got")
   public StoryView get(@PathParam("id") String id) {
     return StoryView.of(seen(id), desk.story(id), deliveries.of(id));
   }
@@ -95,7 +99,9 @@ public class EpisodeResource {
       summary = "Act on an episode",
       description =
           "acknowledge, attend, hand-over, hold, escalate or close. Holding and closing need a"
-              + " reason; handing over needs to whom; a hold needs its end.")
+              + " reason; a hold needs its end. Handing over needs to whom: the sign-in name of"
+              + " somebody who answers for patients, sees the ward and, where the ward keeps"
+              + " shifts, is on duty.")
   @APIResponse(
       responseCode = "200",
       description = "Done; the episode as it is now",
@@ -118,12 +124,16 @@ public class EpisodeResource {
     return answer(desk.act(request, signedIn.actor()));
   }
 
-  private static Response answer(Answer answer) {
+  private EpisodeView view(Episode episode) {
+    return EpisodeView.of(episode, deliveries.present(episode.id()));
+  }
+
+  private Response answer(Answer answer) {
     if (answer instanceof Answer.Done done) {
-      return Response.ok(EpisodeView.of(done.episode()), MediaType.APPLICATION_JSON_TYPE).build();
+      return Response.ok(view(done.episode()), MediaType.APPLICATION_JSON_TYPE).build();
     }
     if (answer instanceof Answer.NoLongerApplies late) {
-      return Problems.conflict(late.current(), late.why());
+      return Problems.conflict(view(late.current()), late.why());
     }
     if (answer instanceof Answer.Incomplete incomplete) {
       throw Problems.refused(incomplete.field(), incomplete.why());

@@ -3,7 +3,6 @@ package org.driftward.alerts.web;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Problem;
@@ -17,14 +16,14 @@ final class Problems {
   public record Conflict(
       String type, String title, int status, String detail, EpisodeView episode) {}
 
-  static Response conflict(Episode current, String why) {
+  static Response conflict(EpisodeView current, String why) {
     var conflict =
         new Conflict(
             "/problems/no-longer-applies",
             "The action does not apply to where the episode stands now",
             409,
             why,
-            EpisodeView.of(current));
+            current);
     return Response.status(409).type(Problem.MEDIA_TYPE).entity(conflict).build();
   }
 

@@ -8,6 +8,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.ingest.contract.AccountRole;
@@ -29,11 +30,14 @@ import org.jspecify.annotations.Nullable;
 public class WorryResource {
 
   private final WorryDesk desk;
+  private final DeliveryDesk deliveries;
   private final EncounterDirectory directory;
   private final SignedIn signedIn;
 
-  public WorryResource(WorryDesk desk, EncounterDirectory directory, SignedIn signedIn) {
+  public WorryResource(
+      WorryDesk desk, DeliveryDesk deliveries, EncounterDirectory directory, SignedIn signedIn) {
     this.desk = desk;
+    this.deliveries = deliveries;
     this.directory = directory;
     this.signedIn = signedIn;
   }
@@ -49,7 +53,9 @@ public class WorryResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Operation(
       summary = "Say that you are worried",
-      description = "A reason to escalate by itself; no number is needed.")
+      description =
+          "A reason to escalate by itself; no number is needed. The answer says under told whom"
+              + " the alarm has reached so far, which may be nobody.")
   public EpisodeView post(@PathParam("id") String encounter, @Nullable Worry body) {
     var known = directory.find(encounter).filter(Encounter::present);
     signedIn.mustSee(known.orElseThrow(() -> Problems.unknown("encounter")).ward());
@@ -58,7 +64,7 @@ public class WorryResource {
       throw Problems.refused("note", "is longer than 2000 characters");
     }
     return desk.worry(encounter, note, signedIn.actor())
-        .map(EpisodeView::of)
+        .map(episode -> EpisodeView.of(episode, deliveries.present(episode.id())))
         .orElseThrow(() -> Problems.unknown("encounter"));
   }
 }

@@ -26,6 +26,7 @@ import org.driftward.alerts.store.Intake.News;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
+import org.driftward.ingest.contract.WardScope;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -126,7 +127,8 @@ class ShiftTest {
   }
 
   @Test
-  void shouldNameWhoeverTakesOverAsTheShiftDoes() {
+  void shouldNameWhoeverTakesOverAsTheAccountDoes() {
+    house.accounts.put("n.six", "Nurse Six", "bedside", WardScope.of(Set.of("A")));
     begin(NEXT, Duty.BEDSIDE, "1");
     var id = owned("V-7", People.CHARGE);
 

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import javax.sql.DataSource;
+import org.driftward.alerts.Accounts;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.WrittenRecord;
 import org.driftward.alerts.contract.CareHistory;
@@ -51,6 +52,8 @@ final class TestHouse {
   final Intake intake;
   final DueCourses due;
   final Outbox outbox;
+  final Accounts accounts = new Accounts();
+  final UnfitOwners unfit;
   final ShiftEnds shiftEnds;
   final StoredShiftDesk shifts;
   final WrittenRecord record = new WrittenRecord();
@@ -91,19 +94,23 @@ final class TestHouse {
     this.failed = new FailedDeliveries(courses, escalation);
     this.told = new StoredDeliveryDesk(database, courses, journal, escalation, reach);
     var counter = new ActionCounter(new SimpleMeterRegistry());
-    this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter);
+    var receivers = new Receivers(database, accounts);
+    this.desk = new StoredEpisodeDesk(database, courses, journal, escalation, counter, receivers);
     this.plans =
         new StoredCarePlanDesk(
             courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
     this.due = new DueCourses(courses, escalation);
     this.shiftEnds = new ShiftEnds(database, courses, journal);
-    this.shifts = new StoredShiftDesk(database, courses, journal, shiftEnds, escalation, reach);
-    this.calls = new StoredCallDesk(database, courses, escalation, record);
+    this.unfit = new UnfitOwners(database, courses, journal, escalation, accounts);
+    this.shifts =
+        new StoredShiftDesk(database, courses, journal, shiftEnds, escalation, reach, receivers);
+    this.calls = new StoredCallDesk(database, courses, escalation, record, receivers);
     this.events = new StoredEventDesk(database, courses, journal);
     var isbar = new Isbar(policy.policy(), catalogue, ZoneOffset.UTC);
     this.handovers =
-        new StoredHandoverDesk(database, courses, escalation, isbar, record, desk, calls);
+        new StoredHandoverDesk(
+            database, courses, escalation, isbar, record, desk, calls, receivers, told);
     this.wardHandovers = new StoredWardHandoverDesk(database, courses, journal);
     this.outbox = new Outbox(database);
   }
@@ -117,7 +124,8 @@ final class TestHouse {
         courses,
         policy,
         Catalogue.shipped(),
-        new StoredCallDesk(database, courses, escalation, new NoRecord()),
+        new StoredCallDesk(
+            database, courses, escalation, new NoRecord(), new Receivers(database, accounts)),
         new StoredEventDesk(database, courses, journal),
         ZoneOffset.UTC,
         () -> Optional.of(history));

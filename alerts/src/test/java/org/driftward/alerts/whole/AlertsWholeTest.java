@@ -191,6 +191,7 @@ class AlertsWholeTest {
 
     assertThat(worried.statusCode()).isEqualTo(200);
     assertThat(worried.jsonPath().getList("triggers.rule")).contains("worry");
+    assertThat(worried.jsonPath().<Object>getList("told")).as("nobody was reached").isEmpty();
     assertThat(plan("V-9", "{}").statusCode()).isEqualTo(403);
     assertThat(post(episode, "close", "{\"reason\":\"fine\"}").statusCode()).isEqualTo(403);
     assertThat(given().get("/api/journal").statusCode()).isEqualTo(403);

@@ -10,6 +10,7 @@ import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.stream.Stream;
+import org.driftward.alerts.Accounts;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.WrittenRecord;
 import org.driftward.ingest.contract.KafkaAccess;
@@ -25,6 +26,7 @@ public class RunningHouse {
 
   private final Broker broker = Broker.start();
   private final TestClock clock = new TestClock(START);
+  private final Accounts accounts = new Accounts();
   private final WrittenRecord record = new WrittenRecord();
 
   @Produces
@@ -37,6 +39,12 @@ public class RunningHouse {
   @Singleton
   Clock clock() {
     return clock;
+  }
+
+  @Produces
+  @Singleton
+  Accounts accounts() {
+    return accounts;
   }
 
   @Produces

@@ -1,6 +1,7 @@
 package org.driftward.dashboard.account;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -55,6 +56,17 @@ public class StoredAccounts implements Accounts {
     return jdbi.withHandle(
         handle ->
             handle.createQuery("SELECT * FROM dashboard.account ORDER BY name").map(ROW).list());
+  }
+
+  /** Those of these names that there are. */
+  List<Account> among(Collection<String> names) {
+    return jdbi.withHandle(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM dashboard.account WHERE name = ANY (:names)")
+                .bindArray("names", String.class, names.toArray())
+                .map(ROW)
+                .list());
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.driftward.dashboard.contract;
 
 import java.util.Optional;
 import java.util.Set;
+import org.driftward.ingest.contract.WardScope;
 
 /** The accounts of the hospital, kept in PostgreSQL. Thread-safe, blocking. */
 public interface Accounts {
@@ -16,6 +17,10 @@ public interface Accounts {
     public Account {
       roles = Set.copyOf(roles);
       wards = Set.copyOf(wards);
+    }
+
+    public WardScope scope() {
+      return wards.contains("*") ? WardScope.EVERY_WARD : WardScope.of(wards);
     }
   }
 

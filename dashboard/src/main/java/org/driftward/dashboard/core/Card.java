@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.ingest.contract.Level;
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param oxygenScale 1, or 2 where a clinician has prescribed it
  * @param hold whether a hold of escalation is in force
  * @param reviewsDue standing facts that somebody has to look at again
+ * @param present how the present alarm of the episode reaches whom beyond the board
  * @param recentTotals of the leading score, oldest first, at most twelve
  */
 public record Card(
@@ -45,6 +47,7 @@ public record Card(
     @Nullable Instant nextDue,
     boolean overdue,
     @Nullable Episode episode,
+    List<Delivery> present,
     @Nullable String ceiling,
     int oxygenScale,
     boolean hold,
@@ -57,6 +60,7 @@ public record Card(
     Objects.requireNonNull(movement, "movement");
     reasons = List.copyOf(reasons);
     reviewsDue = List.copyOf(reviewsDue);
+    present = List.copyOf(present);
     recentTotals = List.copyOf(recentTotals);
   }
 

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.Reason;
 import org.driftward.ingest.contract.Encounter;
@@ -45,7 +46,10 @@ public record Cards(BigDecimal highScore) {
     }
   }
 
-  public Card card(Known known, Instant now) {
+  /**
+   * @param present deliveries of the present alarm of the running episode
+   */
+  public Card card(Known known, List<Delivery> present, Instant now) {
     var encounter = known.encounter();
     var patient = encounter.patient();
     var snapshot = known.snapshot();
@@ -73,6 +77,7 @@ public record Cards(BigDecimal highScore) {
         snapshot == null ? null : snapshot.nextDue(),
         overdue,
         episode,
+        present,
         facts.ceiling(),
         facts.oxygenScale(),
         plan != null && plan.hold() != null && now.isBefore(plan.hold().until()),

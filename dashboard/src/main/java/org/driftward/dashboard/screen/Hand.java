@@ -13,14 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param state where it stands, in words
  * @param waiting how long the alarm has waited for an answer, or null once somebody has answered
  * @param clock what must happen next, and by when; null when the episode is over
- * @param told who has been told
  */
 public record Hand(
-    @Nullable String owner,
-    String state,
-    @Nullable Countdown waiting,
-    @Nullable Countdown clock,
-    String told) {
+    @Nullable String owner, String state, @Nullable Countdown waiting, @Nullable Countdown clock) {
 
   public static Hand of(Episode episode) {
     String owner = episode.ownerName() == null ? episode.owner() : episode.ownerName();
@@ -28,8 +23,7 @@ public record Hand(
         owner,
         state(episode),
         episode.state() == EpisodeState.OPEN ? waiting(episode) : null,
-        clock(episode),
-        episode.audience());
+        clock(episode));
   }
 
   /** Once answered and alarmed again, the first trigger no longer says how long nobody answered. */

@@ -19,7 +19,8 @@ public record Outcome(boolean done, String words) {
           case ATTEND -> "Recorded: you are at the bedside. The next set is expected%s.";
           case HAND_OVER -> "Handed over to " + owner(now) + "%s.";
           case HOLD -> "On hold %s. Then the clock runs again.";
-          case ESCALATE -> "Escalated: " + now.audience() + " told. An answer is expected%s.";
+          case ESCALATE ->
+              "Escalated. To be told next: " + now.audience() + ". An answer is expected%s.";
           case CLOSE -> "Closed. The next trigger opens a new one.";
         };
     return new Outcome(true, what.formatted(end(action, now, time, zone)));

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
-import org.driftward.alerts.contract.Delivery;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Concern;
 import org.jspecify.annotations.Nullable;
@@ -20,10 +19,11 @@ import org.jspecify.annotations.Nullable;
  * @param sliding whether the patient gets worse by more than scatter
  * @param reasons what holds the episode open or has changed, gravest first
  * @param plan ceiling of care, oxygen scale 2, hold: what changes the response
+ * @param reached whom the present alarm has reached, or null without an episode
  * @param hand or null without an episode
  * @param nextSet when the next set is due, or null before the first
  * @param acts one-touch actions, the next natural one first
- * @param told how the newest alarm reached whom beyond the board; empty where a page does not say
+ * @param told how the newest alarm reached whom beyond the board
  */
 public record PatientLine(
     String encounter,
@@ -40,6 +40,7 @@ public record PatientLine(
     List<String> reasons,
     List<String> plan,
     @Nullable Hand hand,
+    @Nullable Reached reached,
     @Nullable Countdown nextSet,
     List<Act> acts,
     List<ToldLine> told) {
@@ -52,10 +53,6 @@ public record PatientLine(
   }
 
   public static PatientLine of(Card card, Reader reader, Instant now, ZoneId zone) {
-    return of(card, List.of(), reader, now, zone);
-  }
-
-  static PatientLine of(Card card, List<Delivery> told, Reader reader, Instant now, ZoneId zone) {
     var episode = card.episode();
     return new PatientLine(
         card.encounter(),
@@ -72,11 +69,12 @@ public record PatientLine(
         card.reasons().stream().map(Headline::of).toList(),
         PlanNotes.brief(card),
         episode == null ? null : Hand.of(episode),
+        episode == null ? null : Reached.of(episode, card.present(), now, zone),
         card.nextDue() == null
             ? null
             : Countdown.due(card.nextDue(), "set due in", "set overdue by"),
         episode == null ? List.of() : Acts.oneTouch(episode, reader),
-        told.stream().map(one -> ToldLine.of(one, now, zone)).toList());
+        card.present().stream().map(one -> ToldLine.of(one, now, zone)).toList());
   }
 
   /** Whether nothing asks for attention: the patient shares a line with others. */

@@ -3,7 +3,6 @@ package org.driftward.dashboard.security;
 import io.quarkus.security.identity.SecurityIdentity;
 import io.quarkus.security.runtime.QuarkusPrincipal;
 import io.quarkus.security.runtime.QuarkusSecurityIdentity;
-import java.util.Set;
 import org.driftward.dashboard.contract.Accounts.Account;
 import org.driftward.ingest.contract.WardScope;
 
@@ -12,8 +11,6 @@ final class Identities {
 
   /** Name of the identity's attribute that holds the person's name. */
   static final String NAME = "driftward.name";
-
-  private static final String EVERY_WARD = "*";
 
   private Identities() {}
 
@@ -28,16 +25,11 @@ final class Identities {
     return add(QuarkusSecurityIdentity.builder(identity), account).build();
   }
 
-  static WardScope scope(Account account) {
-    var wards = account.wards();
-    return wards.contains(EVERY_WARD) ? WardScope.EVERY_WARD : WardScope.of(Set.copyOf(wards));
-  }
-
   private static QuarkusSecurityIdentity.Builder add(
       QuarkusSecurityIdentity.Builder builder, Account account) {
     return builder
         .addRoles(account.roles())
-        .addAttribute(WardScope.ATTRIBUTE, scope(account))
+        .addAttribute(WardScope.ATTRIBUTE, account.scope())
         .addAttribute(NAME, account.displayName());
   }
 }

@@ -16,7 +16,7 @@ public class WardSight {
 
   /** The wards that the account sees now; none once it is gone. Blocking. */
   public WardScope of(String account) {
-    return accounts.find(account).map(Identities::scope).orElse(WardScope.NONE);
+    return accounts.find(account).map(Accounts.Account::scope).orElse(WardScope.NONE);
   }
 
   /** Blocking. */

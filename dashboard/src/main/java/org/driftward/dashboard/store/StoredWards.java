@@ -4,9 +4,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import javax.sql.DataSource;
+import org.driftward.alerts.contract.Episode;
+import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.Card;
@@ -15,6 +18,7 @@ import org.driftward.dashboard.core.Cards.Known;
 import org.driftward.dashboard.core.Concern;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
+import org.driftward.dashboard.core.PresentAlarms;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.WardScope;
@@ -45,12 +49,15 @@ public class StoredWards implements WardReader {
   private final Jdbi jdbi;
   private final Clock clock;
   private final Cards cards;
+  private final PresentAlarms alarms;
   private final int historyLimit;
 
-  public StoredWards(DataSource dataSource, Clock clock, DashboardConfig config) {
+  public StoredWards(
+      DataSource dataSource, Clock clock, DashboardConfig config, PresentAlarms alarms) {
     this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
     this.clock = clock;
     this.cards = new Cards(config.highScore());
+    this.alarms = alarms;
     this.historyLimit = config.historyLimit();
   }
 
@@ -93,7 +100,7 @@ public class StoredWards implements WardReader {
                     .bind("ward", ward)
                     .map(KnownRows.MAPPER)
                     .list());
-    return Board.of(ward, now, known.stream().map(each -> cards.card(each, now)).toList());
+    return Board.of(ward, now, cards(known, now));
   }
 
   @Override
@@ -115,44 +122,66 @@ public class StoredWards implements WardReader {
                     .bindArray("wards", String.class, scope.wards().toArray())
                     .map(KnownRows.MAPPER)
                     .list());
-    return known.stream().map(each -> cards.card(each, now)).sorted(Concern.ORDER).toList();
+    return cards(known, now).stream().sorted(Concern.ORDER).toList();
   }
 
   @Override
   public Optional<PatientView> patient(String encounter) {
     var now = clock.instant();
-    return jdbi.withHandle(
-        handle ->
-            handle
-                .createQuery(KnownRows.SELECT + " WHERE e.encounter = :encounter")
-                .bind("encounter", encounter)
-                .map(KnownRows.MAPPER)
-                .findOne()
-                .map(known -> view(handle, known, now)));
+    return jdbi.withHandle(handle -> read(handle, encounter))
+        .map(
+            read ->
+                new PatientView(
+                    now,
+                    cards(List.of(read.known), now).get(0),
+                    read.known.encounter(),
+                    read.known.plan(),
+                    read.known.snapshot(),
+                    read.known.episode(),
+                    read.story));
   }
 
-  private PatientView view(Handle handle, Known known, Instant now) {
-    var story =
-        handle
-            .createQuery(
-                """
+  private record Read(Known known, List<EpisodeChange> story) {}
+
+  private Optional<Read> read(Handle handle, String encounter) {
+    return handle
+        .createQuery(KnownRows.SELECT + " WHERE e.encounter = :encounter")
+        .bind("encounter", encounter)
+        .map(KnownRows.MAPPER)
+        .findOne()
+        .map(known -> new Read(known, story(handle, known)));
+  }
+
+  /** The alarms are read when the connection for the rest has gone back. */
+  private List<Card> cards(List<Known> known, Instant now) {
+    var episodes =
+        known.stream().map(Known::episode).filter(Objects::nonNull).map(Episode::id).toList();
+    var present = alarms.of(episodes);
+    return known.stream()
+        .map(
+            one ->
+                cards.card(
+                    one,
+                    one.episode() == null
+                        ? List.of()
+                        : present.getOrDefault(one.episode().id(), List.of()),
+                    now))
+        .toList();
+  }
+
+  private List<EpisodeChange> story(Handle handle, Known known) {
+    return handle
+        .createQuery(
+            """
                 SELECT body FROM dashboard.episode_change
                 WHERE episode = (SELECT episode FROM dashboard.episode WHERE encounter = :encounter
                   ORDER BY running DESC, opened_at DESC, episode DESC LIMIT 1)
                 ORDER BY sequence
                 """)
-            .bind("encounter", known.encounter().id())
-            .mapTo(String.class)
-            .map(json -> Tables.parse(Tables.EPISODE_CHANGE_JSON, json))
-            .list();
-    return new PatientView(
-        now,
-        cards.card(known, now),
-        known.encounter(),
-        known.plan(),
-        known.snapshot(),
-        known.episode(),
-        story);
+        .bind("encounter", known.encounter().id())
+        .mapTo(String.class)
+        .map(json -> Tables.parse(Tables.EPISODE_CHANGE_JSON, json))
+        .list();
   }
 
   @Override

@@ -133,6 +133,7 @@ class ConcernTest {
             null,
             null,
             List.of(new Total(at(0), big(total), big(total)))),
+        List.of(),
         now);
   }
 
@@ -153,7 +154,8 @@ class ConcernTest {
     }
     int last = totals.isEmpty() ? 0 : totals.get(totals.size() - 1);
     var newest = minute == null ? null : snapshot(id, "A", 1, minute, last, last);
-    return CARDS.card(new Known(encounter(id, "W1", "1", 1), newest, null, episode, recent), now);
+    return CARDS.card(
+        new Known(encounter(id, "W1", "1", 1), newest, null, episode, recent), List.of(), now);
   }
 
   private static BigDecimal big(int value) {

@@ -258,8 +258,7 @@ class RenderedPagesTest {
 
   private static String queue() {
     var cards = Sample.board().cards().stream().filter(card -> card.episode() != null).toList();
-    var told = Map.of(cards.get(0).episode().id(), Sample.TOLD);
-    var screen = QueueScreen.of(cards, told, Sample.CHARGE, Sample.NOW, Sample.ZONE);
+    var screen = QueueScreen.of(cards, Sample.CHARGE, Sample.NOW, Sample.ZONE);
     return html(
         "queue",
         Map.of("frame", Sample.frame("/response"), "queue", screen, "telling", Sample.TELLING));

@@ -207,7 +207,9 @@ final class Sample {
       @Nullable CarePlan plan,
       @Nullable Episode episode,
       List<Total> totals) {
-    return CARDS.card(new Cards.Known(encounter, snapshot, plan, episode, totals), NOW);
+    boolean told = episode != null && episode.level() == Level.HIGH;
+    return CARDS.card(
+        new Cards.Known(encounter, snapshot, plan, episode, totals), told ? TOLD : List.of(), NOW);
   }
 
   static Card quiet(String id, String bed, String name, int total, int dueIn, int... lows) {

@@ -63,7 +63,8 @@ class OneStayTest {
 
   private List<String> history(String encounter) {
     var wards =
-        new StoredWards(database, Clock.fixed(at(60), ZoneOffset.UTC), Configs.of(Map.of()));
+        new StoredWards(
+            database, Clock.fixed(at(60), ZoneOffset.UTC), Configs.of(Map.of()), ids -> Map.of());
     return wards.history(encounter, at(0), at(60)).assessments().stream()
         .map(OneStayTest::name)
         .toList();

@@ -52,7 +52,8 @@ class StoredWardsTest {
   }
 
   private StoredWards at10() {
-    return new StoredWards(database, Clock.fixed(at(10), ZoneOffset.UTC), Configs.of(Map.of()));
+    return new StoredWards(
+        database, Clock.fixed(at(10), ZoneOffset.UTC), Configs.of(Map.of()), ids -> Map.of());
   }
 
   @Test
@@ -196,7 +197,8 @@ class StoredWardsTest {
         new StoredWards(
             database,
             Clock.fixed(at(10), ZoneOffset.UTC),
-            Configs.of(Map.of("driftward.dashboard.history-limit", "2")));
+            Configs.of(Map.of("driftward.dashboard.history-limit", "2")),
+            ids -> Map.of());
 
     var stretch = short2.history("V", at(0), at(30));
 

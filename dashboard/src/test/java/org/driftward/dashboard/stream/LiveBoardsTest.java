@@ -49,7 +49,7 @@ class LiveBoardsTest {
     listener = new WardListener(database, multicaster);
     live =
         new LiveBoards(
-            new StoredWards(database, Clock.fixed(at(0), ZoneOffset.UTC), config),
+            new StoredWards(database, Clock.fixed(at(0), ZoneOffset.UTC), config, ids -> Map.of()),
             multicaster,
             config);
     listener.start();

@@ -67,7 +67,7 @@ class ReadModelPartTest {
   void start() {
     DataSource database = DashboardDatabase.emptied();
     var config = Configs.of(Map.of());
-    wards = new StoredWards(database, CLOCK, config);
+    wards = new StoredWards(database, CLOCK, config, ids -> Map.of());
     part =
         new ReadModelPart(
             broker.access(), new ReadModel(database), config, new BoardMetrics(meters, CLOCK));

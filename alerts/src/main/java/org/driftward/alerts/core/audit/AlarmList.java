@@ -5,17 +5,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.driftward.alerts.contract.EpisodeChange;
-import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.core.episode.Happening;
+import org.driftward.alerts.core.outreach.Notice;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the alarms, and what became of each, out of the journal. */
 final class AlarmList {
-
-  private static final Set<String> SOUNDING =
-      Set.of("opened", "raised", "reopened", "called-again", "hold-ended");
 
   private AlarmList() {}
 
@@ -39,9 +35,9 @@ final class AlarmList {
   private static void read(List<EpisodeChange> story, List<Alarm> alarms) {
     for (int i = 0; i < story.size(); i++) {
       var change = story.get(i);
-      // While a care plan holds escalation an episode is opened in silence.
+      // A climbed rung is the same alarm, told to more people.
       boolean sounds =
-          SOUNDING.contains(change.kind()) && change.episode().state() != EpisodeState.HELD;
+          Notice.calls(change.kind(), change.episode()) && !change.kind().equals("escalated");
       if (sounds) {
         alarms.add(alarm(change, story.subList(i + 1, story.size())));
       }

@@ -5,9 +5,7 @@ import java.util.List;
 import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.CarePlanDesk.RefusedException;
 import org.driftward.alerts.contract.EpisodeDesk.Request;
-import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.alerts.contract.PlanRequest;
-import org.driftward.alerts.core.episode.Move.To;
 import org.driftward.alerts.core.episode.Verdict.NoLongerApplies;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.shift.Roster;
@@ -32,6 +30,7 @@ public final class Escalation {
   private final Actions actions;
   private final Plans plans;
   private final Turns turns;
+  private final Leaving leaving;
   private final Merging merging;
   private final Stays stays;
 
@@ -44,7 +43,8 @@ public final class Escalation {
     this.actions = new Actions(policy);
     this.plans = new Plans(policy, alarms);
     this.turns = new Turns(policy.ladder());
-    this.merging = new Merging(turns, alarms);
+    this.leaving = new Leaving(turns);
+    this.merging = new Merging(turns, alarms, leaving);
     this.stays = new Stays(alarms, policy.triggers().firstSet());
   }
 
@@ -96,6 +96,10 @@ public final class Escalation {
           null,
           because);
     }
+    if (!place.ward().equals(course.place().ward())) {
+      var from = course.place().version() == 0 ? null : "from ward " + course.place().ward();
+      return leaving.transferred(next, running, from, turns.of(running, null, now));
+    }
     return place.sameBedAs(course.place())
         ? Decision.silent(next)
         : turns.changed(next, running, running, "moved", Happening.SERVICE, null, null);
@@ -126,7 +130,7 @@ public final class Escalation {
     return survivor.episode() == null
         ? List.of(
             Decision.silent(givenUp.withPlace(Place.of(encounter)).withoutEpisode()),
-            merging.inherited(survivor, running, givenUp.encounter()))
+            merging.inherited(survivor, running, givenUp, now))
         : List.of(
             moved(givenUp, encounter, now),
             merging.joined(survivor, survivor.episode(), running, givenUp.encounter(), now));
@@ -147,29 +151,30 @@ public final class Escalation {
   public Decision staffed(Course course, Roster roster, Instant now) {
     var running = course.episode();
     var owner = running == null ? null : running.standing().owner();
-    if (running == null || owner == null || !roster.off(owner.account())) {
-      return Decision.silent(course);
-    }
-    var standing = running.standing();
-    var heir = roster.heir(owner.account(), course.place().ward(), course.place().bed());
-    var stage = Stage.of(standing);
-    var move =
-        heir.isPresent()
-            ? stage.passOn(standing, new Owner(heir.get().account(), heir.get().name()))
-            : stage.abandoned(standing, turns.of(running, null, now));
-    if (!(move instanceof To to)) {
-      throw new IllegalStateException("an owner that cannot be relieved");
-    }
-    var moved = running.movedTo(to.standing());
-    boolean calls = heir.isEmpty() && standing.state() != EpisodeState.OPEN;
-    return turns.changed(
-        course,
-        running,
-        calls ? moved.alarmedAt(now) : moved,
-        to.kind(),
-        Happening.SERVICE,
-        null,
-        "the duty of " + owner.name() + " has ended");
+    return running == null || owner == null || !roster.off(owner.account())
+        ? Decision.silent(course)
+        : leaving.ownerGone(
+            course,
+            running,
+            roster,
+            "the duty of " + owner.name() + " has ended",
+            turns.of(running, null, now));
+  }
+
+  /**
+   * The owner may no longer answer for this patient: the account is gone, has lost the role, or
+   * does not see the ward where the patient is.
+   *
+   * @param account of whom that was found; nothing is decided of anybody else
+   * @param why in words that follow the owner's name, for the journal
+   */
+  public Decision disowned(Course course, String account, String why, Roster roster, Instant now) {
+    var running = course.episode();
+    var owner = running == null ? null : running.standing().owner();
+    return running == null || owner == null || !owner.account().equals(account)
+        ? Decision.silent(course)
+        : leaving.ownerGone(
+            course, running, roster, owner.name() + " " + why, turns.of(running, null, now));
   }
 
   /** Somebody at the bedside is worried: a reason to escalate by itself, and always news. */

@@ -4,21 +4,18 @@ import java.time.Instant;
 import java.util.stream.Collectors;
 
 /** Concern about one encounter that goes on in another, because the two were one. */
-record Merging(Turns turns, Alarms alarms) {
+record Merging(Turns turns, Alarms alarms, Leaving leaving) {
 
   /**
-   * The episode goes over as it stands, with its owner and its running clock. The sets of the
-   * surviving encounter were no recovery from it.
+   * The episode goes over as it stands, with its owner and its running clock; on another ward its
+   * people are called. The sets of the surviving encounter were no recovery from it.
    */
-  Decision inherited(Course survivor, Case running, String from) {
-    return turns.changed(
-        meeting(survivor, running).opened(running),
-        running,
-        running,
-        "moved",
-        Happening.SERVICE,
-        null,
-        "merged from " + from);
+  Decision inherited(Course survivor, Case running, Course from, Instant now) {
+    var course = meeting(survivor, running).opened(running);
+    var why = "merged from " + from.encounter();
+    return survivor.place().ward().equals(from.place().ward())
+        ? turns.changed(course, running, running, "moved", Happening.SERVICE, null, why)
+        : leaving.transferred(course, running, why, turns.of(running, null, now));
   }
 
   /** One card for each patient: the concerns join the episode that runs there already. */

@@ -2,6 +2,7 @@ package org.driftward.alerts.core.episode;
 
 import java.util.Objects;
 import org.driftward.alerts.contract.Actor;
+import org.driftward.alerts.contract.Shift;
 
 /** The person responsible. */
 public record Owner(String account, String name) {
@@ -12,5 +13,9 @@ public record Owner(String account, String name) {
 
   public static Owner of(Actor actor) {
     return new Owner(actor.account(), actor.name());
+  }
+
+  static Owner of(Shift shift) {
+    return new Owner(shift.account(), shift.name());
   }
 }

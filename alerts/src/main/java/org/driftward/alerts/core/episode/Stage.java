@@ -99,6 +99,17 @@ enum Stage {
     Move clockRanOut(Standing now, Turn turn) {
       return new To(reopened(null, turn), "hold-ended");
     }
+
+    /** What was signed still rests until its end, and calls nobody before. */
+    @Override
+    Move callUpon(Standing now, Owner heir, Turn turn) {
+      return passOn(now, heir);
+    }
+
+    @Override
+    Move transferred(Standing now, Turn turn) {
+      return new To(now, TRANSFERRED);
+    }
   },
 
   /** Over. Refuses everything. */
@@ -144,7 +155,17 @@ enum Stage {
     }
 
     @Override
+    Move callUpon(Standing now, Owner heir, Turn turn) {
+      return over();
+    }
+
+    @Override
     Move abandoned(Standing now, Turn turn) {
+      return over();
+    }
+
+    @Override
+    Move transferred(Standing now, Turn turn) {
       return over();
     }
 
@@ -154,24 +175,38 @@ enum Stage {
     }
   };
 
+  private static final String PASSED_ON = "passed-on";
+  private static final String TRANSFERRED = "transferred";
+
   static Stage of(Standing standing) {
     return valueOf(standing.state().name());
   }
 
   abstract Move acknowledge(Standing now, Turn turn);
 
-  /** The owner has gone off duty and somebody answers for the bed: theirs, on the same clock. */
+  /** The owner is gone and somebody took over from them: theirs, on the same clock. */
   Move passOn(Standing now, Owner heir) {
-    return now.owner() == null
-        ? new Refused("nobody has it to pass on")
-        : new To(now.ownedBy(heir), "passed-on");
+    return now.owner() == null ? nobodys() : new To(now.ownedBy(heir), PASSED_ON);
   }
 
-  /** The owner has gone off duty and nobody answers for the bed: the clock runs again. */
+  /**
+   * The owner is gone and somebody answers for the bed who has not asked for it: theirs, and they
+   * are called.
+   */
+  Move callUpon(Standing now, Owner heir, Turn turn) {
+    return now.owner() == null ? nobodys() : new To(alarm(now.ownedBy(heir), turn), PASSED_ON);
+  }
+
+  /** The owner is gone and nobody answers for the bed: the clock runs again. */
   Move abandoned(Standing now, Turn turn) {
     return now.owner() == null
         ? new Refused("nobody has it to leave")
         : new To(reopened(null, turn), "owner-left");
+  }
+
+  /** The patient has come to another ward, whose people have not been called so far. */
+  Move transferred(Standing now, Turn turn) {
+    return new To(alarm(now, turn), TRANSFERRED);
   }
 
   Move attend(Standing now, Turn turn) {
@@ -225,6 +260,10 @@ enum Stage {
 
   private static Instant due(Standing now) {
     return Objects.requireNonNull(now.due(), "due");
+  }
+
+  private static Move nobodys() {
+    return new Refused("nobody has it to pass on");
   }
 
   private static Move over() {

@@ -12,6 +12,7 @@ import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.HandoverText;
 import org.driftward.alerts.contract.Reason;
+import org.driftward.alerts.contract.Told;
 import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.CatalogueEntry;
@@ -76,17 +77,29 @@ public final class Isbar {
                   times.of(episode.openedAt(), facts.now()),
                   Plain.time(Duration.between(episode.openedAt(), facts.now()))));
       episode.reasons().stream().map(Reason::words).map(words -> "- " + words).forEach(lines::add);
-      lines.add(hand(episode));
+      lines.add(hand(episode, facts));
     }
     var newest = facts.page().newest();
     lines.add(newest == null ? "No set has been recorded." : set(newest, facts.now()));
     return String.join("\n", lines);
   }
 
-  private static String hand(Episode episode) {
+  private String hand(Episode episode, Facts facts) {
     return episode.ownerName() == null
-        ? "Nobody has answered yet; told: " + episode.audience() + "."
+        ? "Nobody has answered yet; " + told(Told.among(facts.present()), facts) + "."
         : "In the hands of " + episode.ownerName() + ", " + episode.state().word() + ".";
+  }
+
+  private String told(List<Told> told, Facts facts) {
+    return told.isEmpty()
+        ? "nobody has been reached beyond the board"
+        : told.stream()
+            .map(
+                one ->
+                    "%s by %s at %s"
+                        .formatted(
+                            one.person(), one.channel().word(), times.of(one.at(), facts.now())))
+            .collect(Collectors.joining(", ", "told: ", ""));
   }
 
   private String set(Snapshot picture, Instant now) {

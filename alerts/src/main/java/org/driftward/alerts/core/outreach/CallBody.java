@@ -6,7 +6,10 @@ import org.driftward.alerts.core.journal.CanonicalJson;
 import org.driftward.alerts.core.policy.Detail;
 import org.jspecify.annotations.Nullable;
 
-/** An alarm as the JSON body of a webhook. The same alarm always has the same body. */
+/**
+ * An alarm as the JSON body of a webhook. The same alarm always has the same body, so it says whom
+ * it calls and not whom anything has reached.
+ */
 public final class CallBody {
 
   private CallBody() {}

@@ -29,7 +29,7 @@ public record Letter(String subject, String text) {
     var time = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm z", Locale.ROOT).withZone(zone);
     var text = new StringBuilder();
     text.append(priority).append(" priority: somebody is needed at ").append(place).append(".\n\n");
-    line(text, "Told", parcel.recipient() + " (" + episode.audience() + ")");
+    line(text, "To", parcel.recipient() + " (" + episode.audience() + ")");
     line(text, "Since", time.format(episode.openedAt()));
     line(text, "Answer by", answerBy(episode.due(), time));
     line(text, "Call", "number " + (episode.rung() + 1) + " on the ladder");

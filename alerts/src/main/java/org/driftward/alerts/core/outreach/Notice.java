@@ -20,7 +20,16 @@ public record Notice(long sequence, Episode episode, Rung rung, Instant at) {
 
   /** Changes after which somebody has to come who had not been called like this before. */
   private static final Set<String> ALARMS =
-      Set.of("opened", "raised", "reopened", "called-again", "hold-ended", "escalated");
+      Set.of(
+          "opened",
+          "raised",
+          "reopened",
+          "called-again",
+          "hold-ended",
+          "escalated",
+          "owner-left",
+          "passed-on",
+          "transferred");
 
   public Notice {
     Objects.requireNonNull(episode, "episode");
@@ -32,11 +41,16 @@ public record Notice(long sequence, Episode episode, Rung rung, Instant at) {
   public static Optional<Notice> of(
       long sequence, EpisodeChanged changed, Ladder ladder, Instant at) {
     var episode = changed.episode();
-    if (episode.state() != EpisodeState.OPEN || !ALARMS.contains(changed.kind())) {
+    if (!calls(changed.kind(), episode)) {
       return Optional.empty();
     }
     var rung = ladder.of(episode.level()).rung(episode.rung());
     return Optional.of(new Notice(sequence, episode, rung, at));
+  }
+
+  /** Whether a change of this kind, after which the episode stands so, calls people. */
+  public static boolean calls(String kind, Episode after) {
+    return after.state() == EpisodeState.OPEN && ALARMS.contains(kind);
   }
 
   /** When the rung's time is over and the ladder climbs by itself. */

@@ -2,7 +2,7 @@ package org.driftward.alerts.core.policy;
 
 import org.driftward.ingest.contract.Word;
 
-/** Who is told at a rung. Which account that is now, the shift says. */
+/** Whom a rung calls. Which account that is now, the shift says. */
 public enum Audience implements Word {
   BEDSIDE_NURSE("bedside nurse"),
   CHARGE_NURSE("charge nurse"),

@@ -8,7 +8,7 @@ import org.driftward.alerts.contract.Channel;
 /**
  * One step of the ladder.
  *
- * @param audience who is told, never empty
+ * @param audience whom it calls, never empty
  * @param channels they are told by, never empty; the board always is one
  * @param acknowledge how long they have to answer before the next rung is told
  */

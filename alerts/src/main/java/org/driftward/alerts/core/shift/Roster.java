@@ -42,11 +42,30 @@ public record Roster(List<Shift> shifts) {
         .max(Comparator.comparing(Shift::running).thenComparing(NEWEST_FIRST.reversed()));
   }
 
-  /** Whoever answers now for what {@code account} left behind in this bed. */
-  public Optional<Shift> heir(String account, String ward, @Nullable String bed) {
-    return successor(account)
-        .or(() -> of(Audience.BEDSIDE_NURSE, ward, bed).findFirst())
-        .or(() -> of(Audience.CHARGE_NURSE, ward, bed).findFirst());
+  /** Whoever took over the last duty of {@code account}, and is there for the ward now. */
+  public Optional<Shift> successor(String account, String ward) {
+    var next = last(account).map(Shift::successor);
+    return running()
+        .filter(shift -> shift.on(ward) && next.filter(shift.id()::equals).isPresent())
+        .findFirst();
+  }
+
+  /** Whoever else answers for the bed by being there: its nurse, or whoever is in charge. */
+  public Optional<Shift> answering(String account, String ward, @Nullable String bed) {
+    return Stream.of(Audience.BEDSIDE_NURSE, Audience.CHARGE_NURSE)
+        .flatMap(audience -> of(audience, ward, bed))
+        .filter(shift -> !shift.account().equals(account))
+        .findFirst();
+  }
+
+  /** Whether anybody keeps shifts of this very ward: then whoever is to answer there has one. */
+  public boolean kept(String ward) {
+    return running().anyMatch(shift -> shift.ward().equals(ward));
+  }
+
+  /** Whether the person is on duty for the ward now. */
+  public boolean on(String account, String ward) {
+    return running().anyMatch(shift -> shift.account().equals(account) && shift.on(ward));
   }
 
   /** Newest first. */
@@ -54,11 +73,6 @@ public record Roster(List<Shift> shifts) {
     return running()
         .filter(shift -> shift.on(ward) && shift.duty() == duty(audience))
         .filter(shift -> audience != Audience.BEDSIDE_NURSE || coversBed(shift, bed));
-  }
-
-  private Optional<Shift> successor(String account) {
-    var next = last(account).map(Shift::successor);
-    return running().filter(shift -> next.filter(shift.id()::equals).isPresent()).findFirst();
   }
 
   private Stream<Shift> running() {

@@ -46,8 +46,10 @@ class StageTest {
     events.put("escalate", (stage, now) -> stage.escalate(now, BY_BERT));
     events.put("close", (stage, now) -> stage.close(now, BY_BERT));
     events.put("clock runs out", (stage, now) -> stage.clockRanOut(now, BY_BERT));
-    events.put("off duty, taken over", (stage, now) -> stage.passOn(now, BERT));
-    events.put("off duty, nobody there", (stage, now) -> stage.abandoned(now, BY_BERT));
+    events.put("owner gone, taken over", (stage, now) -> stage.passOn(now, BERT));
+    events.put("owner gone, somebody there", (stage, now) -> stage.callUpon(now, BERT, BY_BERT));
+    events.put("owner gone, nobody there", (stage, now) -> stage.abandoned(now, BY_BERT));
+    events.put("another ward", (stage, now) -> stage.transferred(now, BY_BERT));
     return events;
   }
 

@@ -54,13 +54,31 @@ class RosterTest {
     var taker = shift("S-9", Duty.BEDSIDE, "emil", "8");
     var taken = gone.endedAt(NOW, "S-9");
 
-    assertThat(new Roster(List.of(taken, taker, bedside, charge)).heir("anna", "alder", "4"))
-        .contains(taker);
-    assertThat(new Roster(List.of(gone, bedside, charge)).heir("anna", "alder", "4"))
+    var all = new Roster(List.of(taken, taker, bedside, charge));
+    assertThat(all.successor("anna", "alder")).contains(taker);
+    assertThat(all.successor("anna", "birch")).as("not there for the ward").isEmpty();
+    assertThat(new Roster(List.of(gone, bedside, charge)).successor("anna", "alder")).isEmpty();
+    assertThat(new Roster(List.of(gone, bedside, charge)).answering("anna", "alder", "4"))
         .contains(bedside);
-    assertThat(new Roster(List.of(gone, bedside, charge)).heir("anna", "alder", "9"))
+    assertThat(new Roster(List.of(gone, bedside, charge)).answering("anna", "alder", "9"))
         .contains(charge);
-    assertThat(new Roster(List.of(gone, bedside)).heir("anna", "alder", "9")).isEmpty();
+    assertThat(new Roster(List.of(gone, bedside)).answering("anna", "alder", "9")).isEmpty();
+  }
+
+  @Test
+  void shouldNeverPassBackToWhoeverIsGone() {
+    assertThat(new Roster(List.of(charge)).answering("cara", "alder", "4")).isEmpty();
+  }
+
+  @Test
+  void shouldKnowWhetherAWardKeepsShifts() {
+    var roster = new Roster(List.of(gone, bedside));
+
+    assertThat(roster.kept("alder")).isTrue();
+    assertThat(roster.kept("birch")).isFalse();
+    assertThat(roster.on("bert", "alder")).isTrue();
+    assertThat(roster.on("bert", "birch")).isFalse();
+    assertThat(roster.on("anna", "alder")).as("has gone").isFalse();
   }
 
   @Test
@@ -68,8 +86,7 @@ class RosterTest {
     var taken = gone.endedAt(NOW, "S-9");
     var taker = shift("S-9", Duty.BEDSIDE, "emil", "8").endedAt(NOW, null);
 
-    assertThat(new Roster(List.of(taken, taker, charge)).heir("anna", "alder", "4"))
-        .contains(charge);
+    assertThat(new Roster(List.of(taken, taker, charge)).successor("anna", "alder")).isEmpty();
   }
 
   private static Shift shift(String id, Duty duty, String account, String... beds) {

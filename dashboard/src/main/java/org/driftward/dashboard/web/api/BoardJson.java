@@ -59,7 +59,7 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
           card.lastSet(),
           card.nextDue(),
           card.overdue(),
-          card.episode() == null ? null : EpisodeView.of(card.episode()),
+          card.episode() == null ? null : EpisodeView.of(card.episode(), card.present()),
           card.ceiling(),
           card.oxygenScale(),
           card.hold(),

@@ -48,6 +48,6 @@ record PatientJson(
             asOf,
             view.carePlan(),
             snapshot == null ? null : new SnapshotJson(snapshot, view.card().overdue()),
-            view.episode() == null ? null : EpisodeView.of(view.episode())));
+            view.episode() == null ? null : EpisodeView.of(view.episode(), view.card().present())));
   }
 }

@@ -91,7 +91,8 @@ public class EpisodePage {
       return refused(visit, CONFLICT, Outcome.tooLate(late.current(), late.why()), scripted);
     }
     if (answer instanceof Answer.Incomplete incomplete) {
-      return refused(visit, UNPROCESSABLE, Outcome.incomplete(incomplete.why()), scripted);
+      var whose = incomplete.field().equals("to") ? "whoever is to take over " : "";
+      return refused(visit, UNPROCESSABLE, Outcome.incomplete(whose + incomplete.why()), scripted);
     }
     return answers.unknown(visit, "");
   }

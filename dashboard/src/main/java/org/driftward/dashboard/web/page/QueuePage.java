@@ -14,10 +14,7 @@ import jakarta.ws.rs.sse.Sse;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import org.driftward.alerts.contract.DeliveryDesk;
-import org.driftward.alerts.contract.Episode;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.core.WardReader.WardLine;
@@ -48,7 +45,6 @@ public class QueuePage {
   private final LiveStream streams;
   private final WardSight sight;
   private final Tellings tellings;
-  private final DeliveryDesk deliveries;
   private final Clock clock;
 
   QueuePage(
@@ -58,7 +54,6 @@ public class QueuePage {
       LiveStream streams,
       WardSight sight,
       Tellings tellings,
-      DeliveryDesk deliveries,
       Clock clock) {
     this.viewer = viewer;
     this.wards = wards;
@@ -66,7 +61,6 @@ public class QueuePage {
     this.streams = streams;
     this.sight = sight;
     this.tellings = tellings;
-    this.deliveries = deliveries;
     this.clock = clock;
   }
 
@@ -107,8 +101,6 @@ public class QueuePage {
   }
 
   private QueueScreen screen(Visit visit, List<Card> cards, Instant now) {
-    var episodes =
-        cards.stream().map(Card::episode).filter(Objects::nonNull).map(Episode::id).toList();
-    return QueueScreen.of(cards, deliveries.newest(episodes), visit.reader(), now, clock.getZone());
+    return QueueScreen.of(cards, visit.reader(), now, clock.getZone());
   }
 }

@@ -12,10 +12,12 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
+import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.WorryDesk;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.screen.Outcome;
+import org.driftward.dashboard.screen.Reached;
 import org.driftward.dashboard.screen.Wording;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.AccountRole;
@@ -39,13 +41,21 @@ public class WorryPage {
   private final Viewer viewer;
   private final WardReader wards;
   private final WorryDesk desk;
+  private final DeliveryDesk deliveries;
   private final Answers answers;
   private final Clock clock;
 
-  WorryPage(Viewer viewer, WardReader wards, WorryDesk desk, Answers answers, Clock clock) {
+  WorryPage(
+      Viewer viewer,
+      WardReader wards,
+      WorryDesk desk,
+      DeliveryDesk deliveries,
+      Answers answers,
+      Clock clock) {
     this.viewer = viewer;
     this.wards = wards;
     this.desk = desk;
+    this.deliveries = deliveries;
     this.answers = answers;
     this.clock = clock;
   }
@@ -82,13 +92,17 @@ public class WorryPage {
   }
 
   private Outcome called(Episode episode) {
+    var now = clock.instant();
+    var zone = clock.getZone();
     var due = episode.due();
+    var reached = Reached.of(episode, deliveries.present(episode.id()), now, zone).words();
     return new Outcome(
         true,
-        "Your worry is recorded and people are told"
+        "Your worry is recorded. "
+            + (reached.isEmpty() ? "" : Wording.sentence(reached) + ".")
             + (due == null
-                ? "."
-                : ". An answer is expected by %s."
-                    .formatted(Wording.time(due, clock.instant(), clock.getZone()))));
+                ? ""
+                : " Without an answer the next call is at %s."
+                    .formatted(Wording.time(due, now, zone))));
   }
 }

@@ -248,7 +248,7 @@ class EntryScreenTest {
     var encounter = Samples.encounter("V", "W1", "3", 1);
     var now = Samples.at(10);
     var known = new Known(encounter, null, null, null, List.of());
-    var card = new Cards(BigDecimal.valueOf(5)).card(known, now);
+    var card = new Cards(BigDecimal.valueOf(5)).card(known, List.of(), now);
     return new StayRecord(
         new PatientView(now, card, encounter, null, null, null, List.of()),
         new PatientHistory("V", List.of(newestFirst), List.of(), true));

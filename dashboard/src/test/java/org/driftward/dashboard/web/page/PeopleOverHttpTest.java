@@ -184,6 +184,24 @@ class PeopleOverHttpTest {
   }
 
   @Test
+  void shouldClaimNoTellingAfterAWorryThatReachedNobody() {
+    signIn("nurse");
+    var token = TOKEN.matcher(session().get("/wards/W1").asString());
+    assertThat(token.find()).isTrue();
+
+    var answer =
+        session()
+            .header("HX-Request", "true")
+            .formParam("csrf-token", token.group(1))
+            .formParam("note", "grey")
+            .post("/encounters/V/worry");
+
+    assertThat(answer.asString())
+        .contains("Your worry is recorded. Shown here only: telephone ")
+        .doesNotContain("told");
+  }
+
+  @Test
   void shouldRecordACall() {
     var id =
         worries
