@@ -1,13 +1,16 @@
 package org.driftward.alerts.deadline;
 
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.store.ShiftEnds;
-import org.driftward.alerts.work.RepeatingPart;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 
 /** Looks again and again whether a duty has ended, and that nobody off duty owns an episode. */
 @Singleton
-public class ShiftClock extends RepeatingPart {
+public class ShiftClock extends RepeatingPart implements RolePart {
 
   private final ShiftEnds ends;
   private final AlertsConfig config;
@@ -19,8 +22,13 @@ public class ShiftClock extends RepeatingPart {
   }
 
   @Override
-  protected void round() throws InterruptedException {
+  public Role role() {
+    return Role.ALERTS;
+  }
+
+  @Override
+  public Duration run() {
     ends.look();
-    Thread.sleep(config.look().toMillis());
+    return config.look();
   }
 }

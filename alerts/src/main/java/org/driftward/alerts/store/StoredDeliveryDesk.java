@@ -22,6 +22,7 @@ import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.policy.Ladder;
 import org.driftward.alerts.core.policy.Rung;
 import org.driftward.ingest.contract.Level;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Word;
 import org.jdbi.v3.core.statement.StatementContext;
 import org.jspecify.annotations.Nullable;

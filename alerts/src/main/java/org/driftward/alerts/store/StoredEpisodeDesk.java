@@ -17,6 +17,7 @@ import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
 import org.driftward.alerts.core.shift.Roster;
 import org.driftward.ingest.contract.Level;
+import org.driftward.ground.store.Database;
 import org.jspecify.annotations.Nullable;
 
 /** People act on episodes in PostgreSQL. */

@@ -3,12 +3,13 @@ package org.driftward.dashboard.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import javax.sql.DataSource;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
+import org.driftward.dashboard.core.Board.Unreadable;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Cards;
 import org.driftward.dashboard.core.Cards.Known;
@@ -16,11 +17,12 @@ import org.driftward.dashboard.core.Concern;
 import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.WardReader;
+import org.driftward.dashboard.store.KnownRows.KnownRow;
+import org.driftward.ground.failure.Isolation;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.WardScope;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /**
  * {@link WardReader} by SQL. One statement for a board, whose cost follows the ward's beds only.
@@ -42,23 +44,25 @@ public class StoredWards implements WardReader {
       ORDER BY as_of DESC, assessment DESC LIMIT :limit
       """;
 
-  private final Jdbi jdbi;
+  private final Database database;
   private final Clock clock;
   private final Cards cards;
   private final int historyLimit;
+  private final BadRows badRows;
 
-  public StoredWards(DataSource dataSource, Clock clock, DashboardConfig config) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredWards(Database database, Clock clock, DashboardConfig config, BadRows badRows) {
+    this.database = database;
     this.clock = clock;
     this.cards = new Cards(config.highScore());
     this.historyLimit = config.historyLimit();
+    this.badRows = badRows;
   }
 
   @Override
   public List<WardLine> wards(WardScope scope) {
     var lines = new TreeMap<String, WardLine>();
     scope.wards().forEach(ward -> lines.put(ward, new WardLine(ward, 0, 0)));
-    jdbi.useHandle(
+    database.use(
         handle ->
             handle
                 .createQuery(
@@ -86,21 +90,23 @@ public class StoredWards implements WardReader {
   public Board board(String ward) {
     var now = clock.instant();
     var known =
-        jdbi.withHandle(
+        database.read(
             handle ->
                 handle
                     .createQuery(KnownRows.SELECT + " WHERE e.present AND e.ward = :ward")
                     .bind("ward", ward)
-                    .map(KnownRows.MAPPER)
+                    .map(KnownRow::map)
                     .list());
-    return Board.of(ward, now, known.stream().map(each -> cards.card(each, now)).toList());
+    var unreadable = new ArrayList<Unreadable>();
+    var shown = cards(known, now, unreadable);
+    return Board.of(ward, now, shown, unreadable);
   }
 
   @Override
   public List<Card> responseQueue(WardScope scope) {
     var now = clock.instant();
     var known =
-        jdbi.withHandle(
+        database.read(
             handle ->
                 handle
                     .createQuery(
@@ -113,21 +119,35 @@ public class StoredWards implements WardReader {
                               """)
                     .bind("all", scope.all())
                     .bindArray("wards", String.class, scope.wards().toArray())
-                    .map(KnownRows.MAPPER)
+                    .map(KnownRow::map)
                     .list());
-    return known.stream().map(each -> cards.card(each, now)).sorted(Concern.ORDER).toList();
+    return cards(known, now, new ArrayList<>()).stream().sorted(Concern.ORDER).toList();
+  }
+
+  /** One row that nobody can read hides no other, and the pages say whose it is. */
+  private List<Card> cards(List<KnownRow> rows, Instant now, List<Unreadable> unreadable) {
+    var shown = new ArrayList<Card>(rows.size());
+    Isolation.apart(
+        rows,
+        row -> shown.add(cards.card(row.known(), now)),
+        (row, why) -> {
+          unreadable.add(row.place());
+          badRows.keep(row, why);
+        });
+    return shown;
   }
 
   @Override
   public Optional<PatientView> patient(String encounter) {
     var now = clock.instant();
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(KnownRows.SELECT + " WHERE e.encounter = :encounter")
                 .bind("encounter", encounter)
-                .map(KnownRows.MAPPER)
+                .map(KnownRow::map)
                 .findOne()
+                .map(KnownRow::known)
                 .map(known -> view(handle, known, now)));
   }
 
@@ -157,7 +177,7 @@ public class StoredWards implements WardReader {
 
   @Override
   public PatientHistory history(String encounter, Instant from, Instant to) {
-    return jdbi.withHandle(
+    return database.read(
         handle -> {
           var assessments =
               stretch(handle, ASSESSMENTS, Tables.ASSESSMENT_JSON, encounter, from, to);

@@ -80,7 +80,8 @@ public class RoleLauncher {
       launched.fire(new Launched());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
+      condition = RolePart.Condition.ill("a part cannot start");
       LOG.error("A part cannot start; the process ends", e);
       Quarkus.asyncExit(1);
     }
@@ -109,7 +110,7 @@ public class RoleLauncher {
     try {
       part.stop();
       LOG.infof("Part stopped: %s", part.name());
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       LOG.errorf(e, "Part did not stop cleanly: %s", part.name());
     }
   }
