@@ -16,8 +16,8 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
 import org.driftward.alerts.core.shift.Roster;
-import org.driftward.ingest.contract.Level;
 import org.driftward.ground.store.Database;
+import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 
 /** People act on episodes in PostgreSQL. */

@@ -259,7 +259,7 @@ class PeopleOverHttpTest {
   }
 
   @Test
-  void shouldMakeTheOtherCopiesBesideAWardThatCannotBeCopied() throws IOException {
+  void shouldMakeTheOtherCopiesBesideAWardThatCannotBeCopied() throws Exception {
     var folder = config.downtime().folder();
     copies.make();
     // A folder of its own name stands in the way of one ward's file.
