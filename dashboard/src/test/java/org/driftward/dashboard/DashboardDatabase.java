@@ -3,14 +3,21 @@ package org.driftward.dashboard;
 import io.agroal.api.AgroalDataSource;
 import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplier;
 import io.agroal.api.exceptionsorter.PostgreSQLExceptionSorter;
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.sql.SQLException;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
+import org.driftward.dashboard.config.DashboardConfig;
+import org.driftward.dashboard.store.BadRows;
+import org.driftward.dashboard.store.StoredWards;
+import org.driftward.ground.store.Database;
+import org.driftward.ground.store.Quarantine;
 import org.flywaydb.core.Flyway;
 
 /** A real PostgreSQL with the dashboard's schema, one for all tests of the process. */
@@ -38,8 +45,16 @@ public final class DashboardDatabase {
     run(
         TABLES.stream()
             .map(table -> "DELETE FROM dashboard." + table)
-            .collect(Collectors.joining(";")));
+            .collect(Collectors.joining(";", "DELETE FROM ground.quarantine;", "")));
     return POOL;
+  }
+
+  public static Quarantine quarantine() {
+    return new Quarantine(new Database(POOL), Clock.systemUTC(), new SimpleMeterRegistry());
+  }
+
+  public static StoredWards wards(Clock clock, DashboardConfig config) {
+    return new StoredWards(new Database(POOL), clock, config, new BadRows(quarantine()));
   }
 
   /** As the owner of the tables. */
@@ -78,7 +93,7 @@ public final class DashboardDatabase {
       }
       Flyway.configure()
           .dataSource(owner)
-          .locations("db/dashboard")
+          .locations("db/ground", "db/dashboard")
           .placeholders(Map.of("app_role", APP_ROLE))
           .load()
           .migrate();

@@ -16,6 +16,7 @@ import org.driftward.deploy.embedded.EmbeddedPart;
 import org.driftward.deploy.embedded.EmbeddedParts;
 import org.driftward.deploy.embedded.Secrets;
 import org.driftward.deploy.embedded.StartException;
+import org.driftward.deploy.embedded.Watched;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -66,12 +67,22 @@ final class Ground implements AutoCloseable {
     var starts = new ArrayList<Supplier<EmbeddedPart>>();
     if (unset(config, DATABASE)) {
       Path home = folder.folder("postgres");
-      starts.add(() -> EmbeddedDatabase.start(home, embedded.postgresPort(), secrets));
+      starts.add(
+          () ->
+              Watched.start(
+                  "postgres",
+                  port -> EmbeddedDatabase.start(home, port, secrets),
+                  embedded.postgresPort()));
     }
     if (unset(config, KAFKA)) {
       Path home = folder.folder("kafka");
       var password = secrets.get("kafka.clients");
-      starts.add(() -> EmbeddedBroker.start(home, embedded.kafkaPort(), password));
+      starts.add(
+          () ->
+              Watched.start(
+                  "kafka",
+                  port -> EmbeddedBroker.start(home, port, password),
+                  embedded.kafkaPort()));
     }
     return starts;
   }

@@ -13,6 +13,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -21,6 +24,8 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Random;
 import java.util.UUID;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,7 +46,7 @@ class ArchitectureTest {
 
   @Test
   void shouldSeeEveryModule() {
-    assertThat(List.of("ingest", "scoring", "alerts", "dashboard", "deploy"))
+    assertThat(List.of("ground", "ingest", "scoring", "alerts", "dashboard", "deploy"))
         .allSatisfy(
             module ->
                 assertThat(house.that(resideInAPackage("org.driftward." + module + "..")))
@@ -84,6 +89,37 @@ class ArchitectureTest {
             resideInAPackage(inside)
                 .and(resideOutsideOfPackage("org.driftward." + module + ".contract..")))
         .check(house);
+  }
+
+  @Test
+  void shouldKeepTheGroundFreeOfTheModulesThatStandOnIt() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.driftward.ground..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("org.driftward..")
+                .and(resideOutsideOfPackage("org.driftward.ground..")))
+        .check(house);
+  }
+
+  /** Words, not syllables: forward is none of them, and neither is the name of the project. */
+  @Test
+  void shouldKeepTheGroundFreeOfWhatTheProjectIsFor() throws IOException {
+    var domain =
+        Pattern.compile(
+            "(?i)\\b(patient|ward|bed|bedside|nurse|encounter|assessment|finding|episode|score|"
+                + "scoring|snapshot|alarm|alert|ladder|rung|journal|clinical|hospital)s?\\b");
+    var ground = Path.of("..", "ingest", "src", "main", "java", "org", "driftward", "ground");
+    try (var files = Files.walk(ground)) {
+      var texts = files.filter(Files::isRegularFile).toList();
+      assertThat(texts).isNotEmpty();
+      for (var file : texts) {
+        assertThat(domain.matcher(Files.readString(file)).results().map(MatchResult::group))
+            .as(file.getFileName().toString())
+            .isEmpty();
+      }
+    }
   }
 
   @Test
@@ -169,7 +205,7 @@ class ArchitectureTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"ingest", "scoring", "alerts", "dashboard", "deploy"})
+  @ValueSource(strings = {"ground", "ingest", "scoring", "alerts", "dashboard", "deploy"})
   void shouldHaveNoCyclesBetweenItsPackages(String module) {
     slices()
         .matching("org.driftward." + module + ".(*)..")

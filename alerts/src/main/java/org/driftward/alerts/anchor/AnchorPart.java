@@ -5,11 +5,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.contract.AnchorSigner;
 import org.driftward.alerts.contract.Journal;
 import org.driftward.alerts.contract.Journal.Anchor;
-import org.driftward.alerts.work.RepeatingPart;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * hospital that sends its log elsewhere has the anchors there as well.
  */
 @Singleton
-public class AnchorPart extends RepeatingPart {
+public class AnchorPart extends RepeatingPart implements RolePart {
 
   private static final Logger LOG = Logger.getLogger(AnchorPart.class);
   private static final String FILE = "journal-anchors.ndjson";
@@ -36,9 +39,14 @@ public class AnchorPart extends RepeatingPart {
   }
 
   @Override
-  protected void round() throws InterruptedException {
+  public Role role() {
+    return Role.ALERTS;
+  }
+
+  @Override
+  public Duration run() {
     keep();
-    Thread.sleep(config.anchors().every().toMillis());
+    return config.anchors().every();
   }
 
   private void keep() {

@@ -14,14 +14,16 @@ import org.driftward.alerts.store.DueCourses;
 import org.driftward.alerts.store.EpisodeCount;
 import org.driftward.alerts.store.FailedDeliveries;
 import org.driftward.alerts.store.PolicyRecord;
-import org.driftward.alerts.work.RepeatingPart;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 
 /**
  * Looks again and again whether a clock has run out. Every instance looks; the database lets one of
  * them have each clock, so another takes over as soon as one dies.
  */
 @Singleton
-public class LadderClock extends RepeatingPart {
+public class LadderClock extends RepeatingPart implements RolePart {
 
   private static final Duration BETWEEN_COUNTS = Duration.ofSeconds(5);
 
@@ -65,7 +67,12 @@ public class LadderClock extends RepeatingPart {
   }
 
   @Override
-  protected void round() throws InterruptedException {
+  public Role role() {
+    return Role.ALERTS;
+  }
+
+  @Override
+  public Duration run() {
     if (!policyKept) {
       policy.keep();
       policyKept = true;
@@ -74,9 +81,7 @@ public class LadderClock extends RepeatingPart {
     fired.increment(effects);
     failed.climb(config.deadlines());
     count();
-    if (effects < config.deadlines()) {
-      Thread.sleep(config.look().toMillis());
-    }
+    return effects < config.deadlines() ? config.look() : Duration.ZERO;
   }
 
   private void count() {

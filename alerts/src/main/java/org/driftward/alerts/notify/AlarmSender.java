@@ -5,6 +5,7 @@ import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.driftward.alerts.config.AlertsConfig;
@@ -14,7 +15,8 @@ import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.core.outreach.Courier;
 import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.store.Deliveries;
-import org.driftward.alerts.work.Repeating;
+import org.driftward.ground.part.Part.Condition;
+import org.driftward.ground.part.Worker;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.jboss.logging.Logger;
@@ -32,7 +34,7 @@ public class AlarmSender implements RolePart {
   private final DeliveryDesk desk;
   private final AlertsConfig config;
   private final MeterRegistry registry;
-  private final List<Repeating> lanes = new ArrayList<>();
+  private final List<Worker> lanes = new ArrayList<>();
 
   public AlarmSender(
       Deliveries deliveries,
@@ -49,18 +51,16 @@ public class AlarmSender implements RolePart {
       if (reach.runs(courier.channel())) {
         for (int lane = 1; lane <= config.senders(); lane++) {
           var name = name() + "-" + courier.channel().word() + "-" + lane;
-          lanes.add(new Repeating(name, config.longestBackOff(), () -> round(courier)));
+          lanes.add(new Worker(name, config.longestBackOff(), () -> round(courier)));
         }
       }
     }
   }
 
-  private void round(Courier courier) throws InterruptedException {
+  private Duration round(Courier courier) {
     var state = deliveries.attempt(courier.channel(), courier::carry);
     state.ifPresent(now -> count(courier.channel(), now));
-    if (state.isEmpty()) {
-      Thread.sleep(config.outreach().toMillis());
-    }
+    return state.isEmpty() ? config.outreach() : Duration.ZERO;
   }
 
   private void count(Channel channel, State state) {
@@ -85,20 +85,16 @@ public class AlarmSender implements RolePart {
   @Override
   public void start() {
     desk.channelsOff().forEach(words -> LOG.warnf("A channel is off: %s", words));
-    lanes.forEach(Repeating::start);
+    lanes.forEach(Worker::start);
   }
 
   @Override
   public void stop() {
-    lanes.forEach(Repeating::stop);
+    lanes.forEach(Worker::stop);
   }
 
   @Override
   public Condition condition() {
-    return lanes.stream()
-        .map(Repeating::condition)
-        .filter(condition -> !condition.well())
-        .findFirst()
-        .orElseGet(Condition::ok);
+    return Condition.of(lanes.stream().map(Worker::condition).toList());
   }
 }

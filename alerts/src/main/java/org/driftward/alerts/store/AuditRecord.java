@@ -14,6 +14,7 @@ import org.driftward.alerts.contract.AuditEvent;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.core.audit.EventLines;
 import org.driftward.alerts.core.audit.Evidence.Suppressed;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;

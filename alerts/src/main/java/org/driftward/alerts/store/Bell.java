@@ -1,24 +1,23 @@
 package org.driftward.alerts.store;
 
 import jakarta.inject.Singleton;
-import java.time.Duration;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /** Wakes whoever sends what this process has just written. Thread-safe. */
 @Singleton
 public class Bell {
 
-  private final Semaphore rung = new Semaphore(0);
+  private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
 
-  public void ring() {
-    rung.release();
+  /**
+   * @param woken quick, and thread-safe
+   */
+  public void listen(Runnable woken) {
+    listeners.add(woken);
   }
 
-  /** Returns when the bell has rung since the last call, or after {@code longest}. */
-  public void await(Duration longest) throws InterruptedException {
-    if (rung.tryAcquire(longest.toMillis(), TimeUnit.MILLISECONDS)) {
-      rung.drainPermits();
-    }
+  public void ring() {
+    listeners.forEach(Runnable::run);
   }
 }

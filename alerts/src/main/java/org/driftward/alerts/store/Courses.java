@@ -18,6 +18,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Happening.PlanSigned;
+import org.driftward.ground.store.Database;
 import org.driftward.scoring.contract.CarePlan;
 import org.jdbi.v3.core.Handle;
 
@@ -68,12 +69,16 @@ public class Courses {
   }
 
   /**
-   * As {@link #change}, with the courses that the transaction itself chooses and locks.
-   *
-   * @param chosen returns courses that are locked
+   * As {@link #change}, of one course, which the session does not know where somebody else works on
+   * it now: what is to be done is left to them.
    */
-  <T> T inTransaction(Function<Handle, List<Course>> chosen, Function<Session, T> work) {
-    return inTransaction(chosen, (handle, session) -> work.apply(session));
+  <T> T changeIfFree(String encounter, Function<Session, T> work) {
+    return changeIfFreeWith(encounter, (handle, session) -> work.apply(session));
+  }
+
+  /** As {@link #changeIfFree}, for work that keeps tables of its own in the same transaction. */
+  <T> T changeIfFreeWith(String encounter, BiFunction<Handle, Session, T> work) {
+    return inTransaction(handle -> lock(handle, List.of(encounter), " SKIP LOCKED"), work);
   }
 
   private <T> T inTransaction(
@@ -111,20 +116,21 @@ public class Courses {
   /** In the order of the encounters, always. */
   private static List<Course> lockOrBegin(Handle handle, Collection<String> encounters) {
     var wanted = new TreeSet<>(encounters);
-    var locked = lock(handle, wanted);
+    var locked = lock(handle, wanted, "");
     locked.forEach(course -> wanted.remove(course.encounter()));
     if (wanted.isEmpty()) {
       return locked;
     }
     begin(handle, wanted);
-    return lock(handle, new TreeSet<>(encounters));
+    return lock(handle, new TreeSet<>(encounters), "");
   }
 
-  private static List<Course> lock(Handle handle, Collection<String> encounters) {
+  private static List<Course> lock(Handle handle, Collection<String> encounters, String wait) {
     return handle
         .createQuery(
             "SELECT body FROM alerts.course WHERE encounter = ANY (:encounters)"
-                + " ORDER BY encounter FOR UPDATE")
+                + " ORDER BY encounter FOR UPDATE"
+                + wait)
         .bindArray("encounters", String.class, encounters)
         .mapTo(String.class)
         .map(Json.COURSE::read)

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.driftward.alerts.core.episode.Course;
 import org.driftward.alerts.core.policy.EscalationPolicy;
+import org.driftward.ground.store.Quarantine;
 import org.jdbi.v3.core.Handle;
 
 /** The table of the clocks that run. */
@@ -40,18 +41,18 @@ final class Deadlines {
   }
 
   /**
-   * Whoever has locked a course owns its clocks. The courses of which a clock has run out, the
-   * longest waiting first, locked. What somebody else works on now is left to them.
+   * Encounters of which a clock has run out, the longest waiting first; what is set aside is left
+   * until it is tried again. Whoever then locks a course owns its clocks.
    */
-  static List<Course> due(Handle handle, Instant now, int limit) {
+  static List<String> due(Handle handle, Instant now, int limit) {
     return handle
         .createQuery(
-            "SELECT c.body FROM alerts.deadline d JOIN alerts.course c USING (encounter)"
-                + " WHERE d.due <= :now ORDER BY d.due LIMIT :limit FOR UPDATE OF c SKIP LOCKED")
+            "SELECT encounter FROM alerts.deadline WHERE due <= :now AND NOT "
+                + Quarantine.waits("'" + BadRows.COURSE + "/' || encounter")
+                + " GROUP BY encounter ORDER BY min(due), encounter LIMIT :limit")
         .bind("now", now)
         .bind("limit", limit)
         .mapTo(String.class)
-        .map(Json.COURSE::read)
         .list();
   }
 }

@@ -4,6 +4,7 @@ import jakarta.inject.Singleton;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import org.driftward.alerts.contract.Channel;
 import org.driftward.alerts.contract.Delivery.State;
@@ -14,7 +15,11 @@ import org.driftward.alerts.core.outreach.Outcome;
 import org.driftward.alerts.core.outreach.Parcel;
 import org.driftward.alerts.core.outreach.Progress;
 import org.driftward.alerts.core.policy.Outreach;
+import org.driftward.ground.failure.Failures;
+import org.driftward.ground.store.Database;
+import org.driftward.ground.store.Quarantine;
 import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Hands what is due to a courier, one at a time and to one sender of all instances. The row stays
@@ -25,51 +30,85 @@ import org.jdbi.v3.core.Handle;
 @Singleton
 public class Deliveries {
 
+  private static final String PART = "alarm-sender";
+
   private final Database database;
   private final Courses courses;
   private final JournalTable journal;
   private final Outreach policy;
   private final Chance chance;
+  private final BadRows badRows;
 
   public Deliveries(
       Database database,
       Courses courses,
       JournalTable journal,
       Escalation escalation,
-      Chance chance) {
+      Chance chance,
+      BadRows badRows) {
     this.database = database;
     this.courses = courses;
     this.journal = journal;
     this.policy = escalation.policy().outreach();
     this.chance = chance;
+    this.badRows = badRows;
   }
 
   /**
    * @return how the delivery in hand stands afterwards, or empty if nothing was due
    */
   public Optional<State> attempt(Channel channel, Function<Parcel, Outcome> courier) {
-    return database.transaction(
-        handle -> due(handle, channel).map(due -> attempt(handle, due, courier)));
+    while (true) {
+      var inHand = new AtomicReference<@Nullable Locked>();
+      try {
+        return database.transaction(
+            handle -> {
+              var locked = lock(handle, channel);
+              inHand.set(locked.orElse(null));
+              return locked.map(one -> attempt(handle, due(handle, one.key()), courier));
+            });
+      } catch (RuntimeException | StackOverflowError e) {
+        var bad = inHand.get();
+        if (bad == null || !Failures.isOfTheItem(e)) {
+          throw e;
+        }
+        badRows.delivery(bad.key(), bad.encounter(), PART, e);
+      }
+    }
+  }
+
+  /** Enough of a row to say which it is, however bad the rest may be. */
+  private record Locked(String key, String encounter) {}
+
+  private Optional<Locked> lock(Handle handle, Channel channel) {
+    return handle
+        .createQuery(
+            "SELECT d.key, n.encounter FROM alerts.delivery d"
+                + " JOIN alerts.notice n ON n.sequence = d.notice"
+                + " WHERE d.channel = :channel AND d.next <= :now AND NOT "
+                + Quarantine.waits("'" + BadRows.DELIVERY + "/' || d.key")
+                + " ORDER BY d.next LIMIT 1 FOR UPDATE OF d SKIP LOCKED")
+        .bind("channel", channel.word())
+        .bind("now", courses.now())
+        .map((row, context) -> new Locked(row.getString("key"), row.getString("encounter")))
+        .findOne();
   }
 
   private record Due(DeliveryRow row, String episode, Instant end) {}
 
-  private Optional<Due> due(Handle handle, Channel channel) {
+  private static Due due(Handle handle, String key) {
     return handle
         .createQuery(
             "SELECT d.*, n.episode AS episode, n.due AS due FROM alerts.delivery d"
-                + " JOIN alerts.notice n ON n.sequence = d.notice"
-                + " WHERE d.channel = :channel AND d.next <= :now"
-                + " ORDER BY d.next LIMIT 1 FOR UPDATE OF d SKIP LOCKED")
-        .bind("channel", channel.word())
-        .bind("now", courses.now())
+                + " JOIN alerts.notice n ON n.sequence = d.notice WHERE d.key = :key")
+        .bind("key", key)
         .map(
             (row, context) ->
                 new Due(
                     DeliveryRow.map(row, context),
                     row.getString("episode"),
                     row.getObject("due", OffsetDateTime.class).toInstant()))
-        .findOne();
+        .one();
   }
 
   private State attempt(Handle handle, Due due, Function<Parcel, Outcome> courier) {

@@ -4,6 +4,7 @@ import jakarta.inject.Singleton;
 import java.util.EnumMap;
 import java.util.Map;
 import org.driftward.alerts.contract.EpisodeState;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Word;
 
 /** How many running episodes stand where. */

@@ -17,6 +17,7 @@ import org.driftward.alerts.core.journal.Chain;
 import org.driftward.alerts.core.journal.ChainCheck;
 import org.driftward.alerts.core.journal.Line;
 import org.driftward.alerts.core.journal.Lines;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Topic;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;

@@ -3,6 +3,7 @@ package org.driftward.alerts.store;
 import jakarta.inject.Singleton;
 import java.util.List;
 import java.util.function.Consumer;
+import org.driftward.ground.store.Database;
 
 /** What the journal has and Kafka has not yet, in the journal's order. */
 @Singleton

@@ -6,6 +6,7 @@ import org.driftward.alerts.core.episode.Happening;
 import org.driftward.alerts.core.journal.CanonicalJson;
 import org.driftward.alerts.core.journal.Line;
 import org.driftward.alerts.policy.PolicyFile;
+import org.driftward.ground.store.Database;
 
 /** Keeps in the journal under which policy decisions were made. */
 @Singleton

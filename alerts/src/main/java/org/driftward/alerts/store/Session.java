@@ -45,6 +45,11 @@ public final class Session {
     return course;
   }
 
+  /** Whether the transaction has locked the encounter. */
+  boolean knows(String encounter) {
+    return courses.containsKey(encounter);
+  }
+
   public void take(Decision decision) {
     var encounter = decision.course().encounter();
     if (!decision.course().equals(course(encounter))) {

@@ -6,8 +6,9 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.driftward.alerts.contract.Shift;
-import org.driftward.alerts.core.episode.Course;
 import org.driftward.alerts.core.shift.Roster;
+import org.driftward.ground.store.Quarantine;
+import org.driftward.ingest.contract.JsonFormat.MalformedException;
 import org.jdbi.v3.core.Handle;
 
 /** The shifts. */
@@ -77,8 +78,19 @@ final class ShiftTable {
         .bindArray("accounts", String.class, accounts)
         .bindArray("wards", String.class, wards)
         .mapTo(String.class)
-        .map(Json.SHIFT::read)
-        .list();
+        .map(ShiftTable::legible)
+        .stream()
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  /** One duty that nobody can read must keep no alarm from going out. {@link ShiftEnds} tells. */
+  private static Optional<Shift> legible(String body) {
+    try {
+      return Optional.of(Json.SHIFT.read(body));
+    } catch (MalformedException e) {
+      return Optional.empty();
+    }
   }
 
   /** Holds the running shifts against their end until the transaction is over. */
@@ -93,21 +105,49 @@ final class ShiftTable {
             """)
         .bindArray("accounts", String.class, accounts)
         .mapTo(String.class)
-        .map(Json.SHIFT::read)
-        .forEach(shifts::add);
+        .map(ShiftTable::legible)
+        .forEach(shift -> shift.ifPresent(shifts::add));
     return Roster.of(shifts);
   }
 
-  /** Those whose planned end has come, locked; what another instance ends now is left to it. */
-  static List<Shift> due(Handle handle, Instant now) {
+  /** A row of which only the columns have been read. */
+  record Row(String id, String ward, String body) {
+
+    /**
+     * @throws RuntimeException if nobody can read it
+     */
+    Shift shift() {
+      return Json.SHIFT.read(body);
+    }
+  }
+
+  /** Every running one that is not set aside. */
+  static List<Row> runningRows(Handle handle, Instant now) {
     return handle
         .createQuery(
-            "SELECT body FROM alerts.shift WHERE ended_at IS NULL AND until <= :now"
-                + " ORDER BY id FOR UPDATE SKIP LOCKED")
+            "SELECT id, ward, body FROM alerts.shift WHERE ended_at IS NULL AND NOT "
+                + Quarantine.waits("'" + BadRows.SHIFT + "/' || id")
+                + " ORDER BY id")
+        .bind("now", now)
+        .map(
+            (row, context) ->
+                new Row(row.getString("id"), row.getString("ward"), row.getString("body")))
+        .list();
+  }
+
+  /**
+   * The running shift if its planned end has come, locked; empty where another instance ends it.
+   */
+  static Optional<Shift> due(Handle handle, String id, Instant now) {
+    return handle
+        .createQuery(
+            "SELECT body FROM alerts.shift WHERE id = :id AND ended_at IS NULL AND until <= :now"
+                + " FOR UPDATE SKIP LOCKED")
+        .bind("id", id)
         .bind("now", now)
         .mapTo(String.class)
-        .map(Json.SHIFT::read)
-        .list();
+        .findOne()
+        .map(Json.SHIFT::read);
   }
 
   /** Newest first. */
@@ -127,21 +167,22 @@ final class ShiftTable {
         .list();
   }
 
-  /** Courses whose episode rests with somebody who has gone off duty, locked. */
-  static List<Course> left(Handle handle, int limit) {
+  /** Encounters whose episode rests with somebody who has gone off duty. */
+  static List<String> left(Handle handle, Instant now, int limit) {
     return handle
         .createQuery(
             """
-            SELECT c.body FROM alerts.course c
+            SELECT c.encounter FROM alerts.course c
             JOIN alerts.episode e ON e.encounter = c.encounter AND e.state <> 'closed'
             WHERE EXISTS (SELECT FROM alerts.shift s WHERE s.account = e.body->>'owner')
               AND NOT EXISTS (SELECT FROM alerts.shift s
                 WHERE s.account = e.body->>'owner' AND s.ended_at IS NULL)
-            ORDER BY c.encounter LIMIT :limit FOR UPDATE OF c SKIP LOCKED
-            """)
+              AND NOT\s"""
+                + Quarantine.waits("'" + BadRows.COURSE + "/' || c.encounter")
+                + " ORDER BY c.encounter LIMIT :limit")
+        .bind("now", now)
         .bind("limit", limit)
         .mapTo(String.class)
-        .map(Json.COURSE::read)
         .list();
   }
 }

@@ -40,6 +40,7 @@ import org.driftward.alerts.core.policy.EscalationPolicy;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.CarePlan;
 import org.jspecify.annotations.Nullable;

@@ -19,6 +19,7 @@ import org.driftward.alerts.core.call.Calls;
 import org.driftward.alerts.core.episode.Course;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Verdict;
+import org.driftward.ground.store.Database;
 import org.driftward.scoring.contract.StandingFacts;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;

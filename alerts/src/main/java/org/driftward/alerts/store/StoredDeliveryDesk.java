@@ -21,6 +21,7 @@ import org.driftward.alerts.core.outreach.Dispatch;
 import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.policy.Ladder;
 import org.driftward.alerts.core.policy.Rung;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Level;
 import org.driftward.ingest.contract.Word;
 import org.jdbi.v3.core.statement.StatementContext;

@@ -14,6 +14,7 @@ import org.driftward.alerts.core.episode.Decision;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening.EpisodeChanged;
 import org.driftward.alerts.core.episode.Verdict;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Level;
 import org.jspecify.annotations.Nullable;
 

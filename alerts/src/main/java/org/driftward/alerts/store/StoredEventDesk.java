@@ -8,6 +8,7 @@ import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.ClinicalEvent;
 import org.driftward.alerts.contract.EventDesk;
 import org.driftward.alerts.core.call.CallLines;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 

@@ -22,6 +22,7 @@ import org.driftward.alerts.core.episode.Verdict;
 import org.driftward.alerts.core.handover.Facts;
 import org.driftward.alerts.core.handover.HandoverLines;
 import org.driftward.alerts.core.handover.Isbar;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.AccountRole;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;

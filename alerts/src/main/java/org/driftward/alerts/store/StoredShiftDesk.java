@@ -15,6 +15,7 @@ import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening;
 import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.shift.Duties;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.Handle;
 
 /**

@@ -10,6 +10,7 @@ import org.driftward.alerts.contract.Actor;
 import org.driftward.alerts.contract.WardHandover;
 import org.driftward.alerts.contract.WardHandoverDesk;
 import org.driftward.alerts.core.handover.HandoverLines;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.AccountRole;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;

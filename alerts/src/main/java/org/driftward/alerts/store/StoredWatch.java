@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.driftward.alerts.contract.WatchDesk;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.statement.StatementContext;
 
 /**

@@ -10,6 +10,7 @@ import org.driftward.alerts.contract.People;
 import org.driftward.alerts.contract.Shift;
 import org.driftward.alerts.core.episode.Escalation;
 import org.driftward.alerts.core.episode.Happening;
+import org.driftward.ground.store.Database;
 
 /**
  * Takes duties and episodes from people who can no longer answer for them: their account is gone,

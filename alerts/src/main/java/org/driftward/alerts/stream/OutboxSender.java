@@ -3,6 +3,7 @@ package org.driftward.alerts.stream;
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.MeterRegistry;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -20,8 +21,9 @@ import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.store.Bell;
 import org.driftward.alerts.store.Outbox;
 import org.driftward.alerts.store.Outbox.Message;
-import org.driftward.alerts.work.Repeating;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Part.Condition;
+import org.driftward.ground.part.Worker;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.jspecify.annotations.Nullable;
@@ -31,13 +33,12 @@ import org.jspecify.annotations.Nullable;
  * by its sequence.
  */
 @Singleton
-public class OutboxSender implements RolePart {
+public class OutboxSender implements RolePart, Worker.Round {
 
   private final KafkaAccess access;
   private final Outbox outbox;
-  private final Bell bell;
   private final AlertsConfig config;
-  private final Repeating work;
+  private final Worker work;
   private final Counter sent;
   private @Nullable Producer<String, String> producer;
 
@@ -45,21 +46,20 @@ public class OutboxSender implements RolePart {
       KafkaAccess access, Outbox outbox, Bell bell, AlertsConfig config, MeterRegistry registry) {
     this.access = access;
     this.outbox = outbox;
-    this.bell = bell;
     this.config = config;
-    this.work = new Repeating(name(), config.longestBackOff(), this::round);
+    this.work = new Worker(name(), config.longestBackOff(), this);
+    bell.listen(work::ring);
     this.sent =
         Counter.builder("driftward.outbox.sent")
             .description("Changes of episodes and care plans that Kafka acknowledged")
             .register(registry);
   }
 
-  private void round() throws InterruptedException {
+  @Override
+  public Duration run() {
     int messages = outbox.send(config.outboxBatch(), this::send);
     sent.increment(messages);
-    if (messages < config.outboxBatch()) {
-      bell.await(config.outbox());
-    }
+    return messages < config.outboxBatch() ? config.outbox() : Duration.ZERO;
   }
 
   private void send(List<Message> messages) {
@@ -75,7 +75,7 @@ public class OutboxSender implements RolePart {
         acknowledgement.get();
       }
     } catch (ExecutionException e) {
-      close();
+      leave();
       throw new KafkaException("Kafka did not acknowledge a change", e.getCause());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -92,7 +92,8 @@ public class OutboxSender implements RolePart {
     return open;
   }
 
-  private void close() {
+  @Override
+  public void leave() {
     var open = producer;
     producer = null;
     if (open != null) {
@@ -132,7 +133,6 @@ public class OutboxSender implements RolePart {
   @Override
   public void stop() {
     work.stop();
-    close();
   }
 
   @Override

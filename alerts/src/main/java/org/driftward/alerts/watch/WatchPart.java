@@ -8,12 +8,13 @@ import java.util.UUID;
 import org.driftward.alerts.config.AlertsConfig;
 import org.driftward.alerts.contract.DeliveryDesk;
 import org.driftward.alerts.store.StoredWatch;
-import org.driftward.alerts.work.RepeatingPart;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 
 /** Says for the pages of every process that this one raises and sends alarms. */
 @Singleton
-public class WatchPart extends RepeatingPart {
+public class WatchPart extends RepeatingPart implements RolePart {
 
   private static final Duration EVERY = Duration.ofSeconds(5);
 
@@ -32,8 +33,13 @@ public class WatchPart extends RepeatingPart {
   }
 
   @Override
-  protected void round() throws InterruptedException {
+  public Role role() {
+    return Role.ALERTS;
+  }
+
+  @Override
+  public Duration run() {
     watch.say(process, ailing.among(parts), desk.channelsOff());
-    Thread.sleep(EVERY.toMillis());
+    return EVERY;
   }
 }

@@ -187,7 +187,7 @@ class DeliveryFlowTest {
                 house.deliveries.attempt(
                     Channel.MAIL,
                     parcel -> {
-                      throw new IllegalStateException("the process dies while sending");
+                      throw new AssertionError("the process dies while sending");
                     }));
 
     assertThat(died).isNotNull();

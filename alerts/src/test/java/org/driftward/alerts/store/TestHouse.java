@@ -24,6 +24,8 @@ import org.driftward.alerts.core.outreach.Reach;
 import org.driftward.alerts.core.trigger.Triggers;
 import org.driftward.alerts.core.trigger.Wording;
 import org.driftward.alerts.policy.PolicyFile;
+import org.driftward.ground.store.Database;
+import org.driftward.ground.store.Quarantine;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Snapshot;
@@ -45,6 +47,7 @@ final class TestHouse {
   final DataSource owner;
   final Database database;
   final JournalTable journal;
+  final Quarantine quarantine;
   final Courses courses;
   final Escalation escalation;
   final StoredEpisodeDesk desk;
@@ -76,13 +79,15 @@ final class TestHouse {
     this.owner = SERVER.getDatabase("postgres", name);
     Flyway.configure()
         .dataSource(owner)
-        .locations("db/alerts")
-        .schemas("alerts")
+        .locations("db/ground", "db/alerts")
+        .schemas("alerts", "ground")
         .placeholders(Map.of("app_role", APPLICATION))
         .load()
         .migrate();
     this.database = new Database(SERVER.getDatabase(APPLICATION, name));
     this.journal = new JournalTable(database);
+    this.quarantine = new Quarantine(database, clock, new SimpleMeterRegistry());
+    var badRows = new BadRows(database, quarantine);
     var catalogue = Catalogue.shipped();
     var wording = new Wording(catalogue, ZoneOffset.UTC);
     this.escalation =
@@ -90,8 +95,8 @@ final class TestHouse {
             policy.policy(), new Triggers(policy.policy().triggers(), catalogue, wording));
     var plan = new DeliveryPlan(escalation, reach, journal);
     this.courses = new Courses(database, escalation, journal, plan, bell, clock);
-    this.deliveries = new Deliveries(database, courses, journal, escalation, () -> 0.5);
-    this.failed = new FailedDeliveries(courses, escalation);
+    this.deliveries = new Deliveries(database, courses, journal, escalation, () -> 0.5, badRows);
+    this.failed = new FailedDeliveries(database, courses, escalation, badRows);
     this.told = new StoredDeliveryDesk(database, courses, journal, escalation, reach);
     var counter = new ActionCounter(new SimpleMeterRegistry());
     var receivers = new Receivers(database, accounts);
@@ -100,8 +105,8 @@ final class TestHouse {
         new StoredCarePlanDesk(
             courses, escalation, catalogue, new Populations(new TreeSet<>(List.of("pregnant"))));
     this.intake = new Intake(courses, escalation);
-    this.due = new DueCourses(courses, escalation);
-    this.shiftEnds = new ShiftEnds(database, courses, journal);
+    this.due = new DueCourses(database, courses, escalation, badRows);
+    this.shiftEnds = new ShiftEnds(database, courses, journal, badRows);
     this.unfit = new UnfitOwners(database, courses, journal, escalation, accounts);
     this.shifts =
         new StoredShiftDesk(database, courses, journal, shiftEnds, escalation, reach, receivers);

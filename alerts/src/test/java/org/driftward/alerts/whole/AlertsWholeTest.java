@@ -26,11 +26,11 @@ import org.driftward.alerts.TestClock;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeDesk;
-import org.driftward.alerts.store.Quarantine;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.store.Quarantine;
 import org.driftward.ingest.contract.AccountRole;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.JsonFormat;
-import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Patient;
 import org.driftward.ingest.contract.Stay;
 import org.driftward.ingest.contract.Topic;
@@ -240,7 +240,7 @@ class AlertsWholeTest {
 
     opened("V-11", "ward-a");
 
-    await().atMost(PATIENCE).until(() -> quarantine.size() == 1);
+    await().atMost(PATIENCE).until(() -> quarantine.counts().equals(Map.of("alerts-reader", 1L)));
   }
 
   private Episode opened(String encounter, String ward) {

@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import org.driftward.alerts.Accounts;
 import org.driftward.alerts.TestClock;
 import org.driftward.alerts.WrittenRecord;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.testing.Broker;

@@ -2,7 +2,7 @@ package org.driftward.dashboard.account;
 
 import java.time.Instant;
 import org.driftward.dashboard.account.Patience.Failures;
-import org.jdbi.v3.core.Jdbi;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.mapper.RowMapper;
 
 /** Failed sign-ins in PostgreSQL, so that every process of the cluster counts the same. */
@@ -15,14 +15,14 @@ final class FailureStore {
               row.getTimestamp("last_at").toInstant(),
               row.getTimestamp("locked_until").toInstant());
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  FailureStore(Jdbi jdbi) {
-    this.jdbi = jdbi;
+  FailureStore(Database database) {
+    this.database = database;
   }
 
   Failures find(String subject) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(
@@ -38,7 +38,7 @@ final class FailureStore {
 
   /** Counts one more failure; two at once count as two. */
   void failed(String subject, Patience patience, Instant now) {
-    jdbi.useTransaction(
+    database.change(
         handle -> {
           handle
               .createUpdate(
@@ -76,13 +76,13 @@ final class FailureStore {
   }
 
   void forget(String subject) {
-    jdbi.useHandle(
+    database.use(
         handle ->
             handle.execute("DELETE FROM dashboard.sign_in_failure WHERE subject = ?", subject));
   }
 
   void forgetBefore(Instant time) {
-    jdbi.useHandle(
+    database.use(
         handle -> handle.execute("DELETE FROM dashboard.sign_in_failure WHERE last_at < ?", time));
   }
 }

@@ -5,11 +5,9 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.concurrent.atomic.AtomicReference;
-import javax.sql.DataSource;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.contract.Accounts.Account;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
+import org.driftward.ground.store.Database;
 
 /**
  * Decides whether a name and a password let somebody in.
@@ -44,11 +42,10 @@ public class SignIn {
   private final Clock clock;
   private final AtomicReference<Instant> swept = new AtomicReference<>(Instant.EPOCH);
 
-  public SignIn(
-      StoredAccounts accounts, DataSource dataSource, DashboardConfig config, Clock clock) {
+  public SignIn(StoredAccounts accounts, Database database, DashboardConfig config, Clock clock) {
     var rules = config.signIn();
     this.accounts = accounts;
-    this.failures = new FailureStore(Jdbi.create(dataSource).installPlugin(new PostgresPlugin()));
+    this.failures = new FailureStore(database);
     this.proofs = new RecentProofs(rules.remember());
     this.here =
         new Patience(rules.failures(), rules.firstWait(), rules.longestWait(), rules.forget());

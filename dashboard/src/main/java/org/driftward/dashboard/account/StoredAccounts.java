@@ -5,12 +5,10 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import javax.sql.DataSource;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.contract.Accounts;
-import org.jdbi.v3.core.Jdbi;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.mapper.RowMapper;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /** {@link Accounts} in PostgreSQL. Names are kept and compared exactly as written. */
 @ApplicationScoped
@@ -32,17 +30,17 @@ public class StoredAccounts implements Accounts {
               Set.of((String[]) row.getArray("roles").getArray()),
               Set.of((String[]) row.getArray("wards").getArray()));
 
-  private final Jdbi jdbi;
+  private final Database database;
   private final Passwords passwords;
 
-  public StoredAccounts(DataSource dataSource, DashboardConfig config) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredAccounts(Database database, DashboardConfig config) {
+    this.database = database;
     this.passwords = new Passwords(config.signIn().cost());
   }
 
   @Override
   public Optional<Account> find(String name) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery("SELECT * FROM dashboard.account WHERE name = :name")
@@ -53,7 +51,7 @@ public class StoredAccounts implements Accounts {
 
   /** Every account, by name. */
   public List<Account> list() {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle.createQuery("SELECT * FROM dashboard.account ORDER BY name").map(ROW).list());
   }
@@ -71,7 +69,7 @@ public class StoredAccounts implements Accounts {
 
   @Override
   public boolean isEmpty() {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery("SELECT NOT EXISTS (SELECT FROM dashboard.account)")
@@ -82,7 +80,7 @@ public class StoredAccounts implements Accounts {
   @Override
   public void put(Account account, String password) {
     var hash = passwords.hash(password);
-    jdbi.useHandle(
+    database.use(
         handle ->
             handle
                 .createUpdate(
@@ -107,7 +105,7 @@ public class StoredAccounts implements Accounts {
    * @return false where there is no such account
    */
   public boolean update(Account account) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                     .createUpdate(
@@ -129,7 +127,7 @@ public class StoredAccounts implements Accounts {
    */
   public boolean changePassword(String name, String password) {
     var hash = passwords.hash(password);
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle.execute(
                     "UPDATE dashboard.account SET password_hash = ? WHERE name = ?", hash, name)
@@ -140,12 +138,12 @@ public class StoredAccounts implements Accounts {
    * @return false where there is no such account
    */
   public boolean delete(String name) {
-    return jdbi.withHandle(
+    return database.read(
         handle -> handle.execute("DELETE FROM dashboard.account WHERE name = ?", name) == 1);
   }
 
   Optional<Kept> kept(String name) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery("SELECT * FROM dashboard.account WHERE name = :name")

@@ -3,14 +3,20 @@ package org.driftward.dashboard.core;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A ward at one moment.
  *
  * @param asOf ward time of the reading; overdue is judged by it
  * @param cards most concerning first, see {@link Concern#ORDER}
+ * @param unreadable patients of whom nothing can be shown, though they are here
  */
-public record Board(String ward, Instant asOf, List<Card> cards, Counts counts) {
+public record Board(
+    String ward, Instant asOf, List<Card> cards, List<Unreadable> unreadable, Counts counts) {
+
+  /** A patient whose record cannot be read. A board must not look as if the bed were empty. */
+  public record Unreadable(String encounter, String ward, @Nullable String bed) {}
 
   /**
    * @param patients on the ward
@@ -39,16 +45,24 @@ public record Board(String ward, Instant asOf, List<Card> cards, Counts counts) 
     Objects.requireNonNull(ward, "ward");
     Objects.requireNonNull(asOf, "asOf");
     cards = List.copyOf(cards);
+    unreadable = List.copyOf(unreadable);
   }
 
   /** Puts the cards in order and counts them. */
-  public static Board of(String ward, Instant asOf, List<Card> cards) {
+  public static Board of(String ward, Instant asOf, List<Card> cards, List<Unreadable> unreadable) {
     var ordered = cards.stream().sorted(Concern.ORDER).toList();
-    return new Board(ward, asOf, ordered, Counts.of(ordered));
+    return new Board(ward, asOf, ordered, unreadable, Counts.of(ordered));
+  }
+
+  /** Of a ward of which everything can be read. */
+  public static Board of(String ward, Instant asOf, List<Card> cards) {
+    return of(ward, asOf, cards, List.of());
   }
 
   /** Whether a person would see any difference, {@code asOf} aside. */
   public boolean shows(Board other) {
-    return ward.equals(other.ward) && cards.equals(other.cards);
+    return ward.equals(other.ward)
+        && cards.equals(other.cards)
+        && unreadable.equals(other.unreadable);
   }
 }

@@ -2,8 +2,14 @@ package org.driftward.dashboard.screen;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.driftward.alerts.contract.WatchDesk.Watch;
+import org.driftward.dashboard.core.SetAsideReader.Missing;
 import org.driftward.dashboard.core.UnscoredReader.Unscored;
 import org.jspecify.annotations.Nullable;
 
@@ -25,9 +31,11 @@ public record Warning(String what, String then) {
    * The most dangerous first; usually none.
    *
    * @param unscored of the wards that the page shows
+   * @param missing what was set aside that concerns the wards that the page shows
    * @param deaf how long this process has read nothing that is new; null while it reads
    */
-  public static List<Warning> of(Watch watch, List<Unscored> unscored, @Nullable Duration deaf) {
+  public static List<Warning> of(
+      Watch watch, List<Unscored> unscored, List<Missing> missing, @Nullable Duration deaf) {
     var warnings = new ArrayList<Warning>();
     if (!watch.heard()) {
       warnings.add(new Warning(unwatched(watch.silence()), BY_HAND));
@@ -48,6 +56,13 @@ public record Warning(String what, String then) {
     if (!unscored.isEmpty()) {
       warnings.add(unscored(unscored));
     }
+    var byMeaning = new LinkedHashMap<String, Set<String>>();
+    missing.forEach(
+        one ->
+            byMeaning
+                .computeIfAbsent(one.means(), means -> new LinkedHashSet<>())
+                .add(place(one.ward(), one.bed())));
+    byMeaning.forEach((means, places) -> warnings.add(missing(means, places)));
     return List.copyOf(warnings);
   }
 
@@ -58,19 +73,36 @@ public record Warning(String what, String then) {
             : "last showed itself " + Wording.span(silence) + " ago.");
   }
 
-  private static Warning unscored(List<Unscored> unscored) {
-    var places = unscored.stream().limit(MOST_PLACES).map(Warning::place).toList();
-    int more = unscored.size() - places.size();
+  /** Of a page that goes on saying what it said last. */
+  public static Warning unread(Duration since) {
     return new Warning(
-        "What was recorded last has not been scored: "
-            + String.join(", ", places)
-            + (more == 0 ? "." : " and " + Wording.count(more, "patient", "patients") + " more."),
+        "This page could not be read anew for "
+            + Wording.span(since)
+            + " and shows what it showed.",
+        BY_HAND);
+  }
+
+  private static Warning unscored(List<Unscored> unscored) {
+    var places = unscored.stream().map(one -> place(one.ward(), one.bed())).toList();
+    return new Warning(
+        "What was recorded last has not been scored: " + list(places),
         "What is shown of them may be older. Look at them, and score on paper.");
   }
 
-  private static String place(Unscored unscored) {
-    return unscored.bed() == null
-        ? "a patient without a bed on " + unscored.ward()
-        : unscored.ward() + " bed " + unscored.bed();
+  private static Warning missing(String means, Set<String> places) {
+    return new Warning(means + " This concerns " + list(places), BY_HAND);
+  }
+
+  private static String list(Collection<String> places) {
+    int more = Math.max(0, places.size() - MOST_PLACES);
+    return places.stream().limit(MOST_PLACES).collect(Collectors.joining(", "))
+        + (more == 0 ? "." : " and " + Wording.count(more, "patient", "patients") + " more.");
+  }
+
+  private static String place(@Nullable String ward, @Nullable String bed) {
+    if (ward == null) {
+      return "somebody whose ward is not known";
+    }
+    return bed == null ? "a patient without a bed on " + ward : ward + " bed " + bed;
   }
 }

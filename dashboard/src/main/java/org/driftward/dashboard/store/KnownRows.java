@@ -7,10 +7,11 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.util.ArrayList;
 import java.util.List;
+import org.driftward.dashboard.core.Board.Unreadable;
 import org.driftward.dashboard.core.Cards.Known;
 import org.driftward.dashboard.core.Total;
 import org.driftward.ingest.contract.JsonFormat;
-import org.jdbi.v3.core.mapper.RowMapper;
+import org.jdbi.v3.core.statement.StatementContext;
 import org.jspecify.annotations.Nullable;
 
 /** What is known of each patient, one row each, in one statement. */
@@ -22,7 +23,8 @@ final class KnownRows {
    */
   static final String SELECT =
       """
-      SELECT e.body AS encounter, p.body AS plan, s.body AS snapshot, x.body AS episode,
+      SELECT e.encounter AS id, e.ward, e.body->'stays'->-1->>'bed' AS bed,
+             e.body AS encounter, p.body AS plan, s.body AS snapshot, x.body AS episode,
              t.moments, t.lows, t.highs
       FROM dashboard.encounter e
       LEFT JOIN dashboard.care_plan p ON p.encounter = e.encounter
@@ -45,22 +47,49 @@ final class KnownRows {
         WHERE recent.score = s.score) t ON true
       """;
 
-  static final RowMapper<Known> MAPPER =
-      (row, context) ->
-          new Known(
-              Tables.parse(Tables.ENCOUNTER_JSON, row.getString("encounter")),
-              parsed(row, "snapshot", Tables.SNAPSHOT_JSON),
-              parsed(row, "plan", Tables.CARE_PLAN_JSON),
-              parsed(row, "episode", Tables.EPISODE_JSON),
-              totals(row));
+  /** One row as text, which is read where one that is bad can be told from the others. */
+  record KnownRow(
+      Unreadable place,
+      String encounter,
+      @Nullable String snapshot,
+      @Nullable String plan,
+      @Nullable String episode,
+      List<Total> totals) {
+
+    static KnownRow map(ResultSet row, StatementContext context) throws SQLException {
+      return new KnownRow(
+          new Unreadable(row.getString("id"), row.getString("ward"), row.getString("bed")),
+          row.getString("encounter"),
+          row.getString("snapshot"),
+          row.getString("plan"),
+          row.getString("episode"),
+          KnownRows.totals(row));
+    }
+
+    /**
+     * @throws RuntimeException if some of it cannot be read
+     */
+    Known known() {
+      return new Known(
+          Tables.parse(Tables.ENCOUNTER_JSON, encounter),
+          parsed(snapshot, Tables.SNAPSHOT_JSON),
+          parsed(plan, Tables.CARE_PLAN_JSON),
+          parsed(episode, Tables.EPISODE_JSON),
+          totals);
+    }
+
+    private static <T> @Nullable T parsed(@Nullable String json, JsonFormat<T> format) {
+      return json == null ? null : Tables.parse(format, json);
+    }
+
+    /** Whose row it is, and nothing else of it. */
+    @Override
+    public String toString() {
+      return "KnownRow[" + place.encounter() + "]";
+    }
+  }
 
   private KnownRows() {}
-
-  private static <T> @Nullable T parsed(ResultSet row, String column, JsonFormat<T> format)
-      throws SQLException {
-    var json = row.getString(column);
-    return json == null ? null : Tables.parse(format, json);
-  }
 
   private static List<Total> totals(ResultSet row) throws SQLException {
     Array moments = row.getArray("moments");

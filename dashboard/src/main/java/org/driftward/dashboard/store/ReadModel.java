@@ -4,12 +4,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import javax.sql.DataSource;
 import org.driftward.alerts.contract.EpisodeChange;
+import org.driftward.ground.store.Database;
 import org.driftward.scoring.contract.Snapshot;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /**
  * Writes the read model. A record is kept only if its version is above the one kept, so any order
@@ -21,10 +19,10 @@ public class ReadModel {
   /** The channel that carries the id of a ward whose board may look different now. */
   public static final String CHANNEL = "driftward_ward";
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public ReadModel(DataSource dataSource) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public ReadModel(Database database) {
+    this.database = database;
   }
 
   /**
@@ -34,7 +32,7 @@ public class ReadModel {
    * @return the snapshots that were news; they are visible to every reader now
    */
   public List<Snapshot> keep(Batch batch) {
-    return jdbi.inTransaction(
+    return database.transaction(
         handle -> {
           var touched = batch.touched();
           var wards = wardsOf(handle, touched);

@@ -9,14 +9,12 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import javax.sql.DataSource;
 import org.driftward.alerts.contract.Journal.Entry;
 import org.driftward.alerts.contract.Journal.Verdict;
 import org.driftward.alerts.contract.JournalChain;
 import org.driftward.dashboard.core.AccessBook;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /** {@link AccessBook} in a table that the application can add to and read, not change. */
 @ApplicationScoped
@@ -27,11 +25,11 @@ public class StoredAccessBook implements AccessBook {
 
   private static final int ROWS_AT_ONCE = 1000;
 
-  private final Jdbi jdbi;
+  private final Database database;
   private final Clock clock;
 
-  public StoredAccessBook(DataSource dataSource, Clock clock) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredAccessBook(Database database, Clock clock) {
+    this.database = database;
     this.clock = clock;
   }
 
@@ -39,10 +37,10 @@ public class StoredAccessBook implements AccessBook {
   public void looked(String account, String encounter, String ward, String what) {
     var now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
     var look = new Look(0, now, account, encounter, ward, what);
-    if (jdbi.<Boolean, RuntimeException>withHandle(handle -> known(handle, look))) {
+    if (database.<Boolean>read(handle -> known(handle, look))) {
       return;
     }
-    jdbi.useTransaction(
+    database.change(
         handle -> {
           var last =
               handle
@@ -123,7 +121,7 @@ public class StoredAccessBook implements AccessBook {
 
   @Override
   public List<Look> looks(Question question) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(
@@ -149,7 +147,7 @@ public class StoredAccessBook implements AccessBook {
 
   @Override
   public Verdict check() {
-    return jdbi.inTransaction(
+    return database.transaction(
         handle -> {
           var check = JournalChain.check(List.of());
           try (var entries =

@@ -10,29 +10,27 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import javax.sql.DataSource;
 import org.driftward.alerts.contract.CareHistory;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 import org.jspecify.annotations.Nullable;
 
 /** {@link CareHistory} out of the read model. Bodies stay in the database where columns do. */
 @ApplicationScoped
 public class StoredCareHistory implements CareHistory {
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public StoredCareHistory(DataSource dataSource) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredCareHistory(Database database) {
+    this.database = database;
   }
 
   @Override
   public List<Stay> stays(@Nullable Set<String> wards, Instant from, Instant to) {
     var stays = new ArrayList<Stay>();
     var encounters =
-        jdbi.withHandle(
+        database.read(
             handle ->
                 handle
                     .createQuery("SELECT body FROM dashboard.encounter")
@@ -81,7 +79,7 @@ public class StoredCareHistory implements CareHistory {
 
   @Override
   public List<ObservedSet> sets(Set<String> encounters, Instant from, Instant to) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(
@@ -122,7 +120,7 @@ public class StoredCareHistory implements CareHistory {
 
   @Override
   public List<Snapshot> snapshots(String encounter, Instant from, Instant to) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(

@@ -3,25 +3,23 @@ package org.driftward.dashboard.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
-import javax.sql.DataSource;
 import org.driftward.dashboard.core.Feed;
 import org.driftward.dashboard.core.FeedReader;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
+import org.driftward.ground.store.Database;
 
 /** {@link FeedReader} by SQL over the read model. */
 @ApplicationScoped
 public class StoredFeeds implements FeedReader {
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public StoredFeeds(DataSource dataSource) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredFeeds(Database database) {
+    this.database = database;
   }
 
   @Override
   public List<Feed> feeds(String ward, Instant since) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(

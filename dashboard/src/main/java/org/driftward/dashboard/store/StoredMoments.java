@@ -6,11 +6,9 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import javax.sql.DataSource;
 import org.driftward.dashboard.core.Moment;
 import org.driftward.dashboard.core.MomentReader;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
+import org.driftward.ground.store.Database;
 import org.jspecify.annotations.Nullable;
 
 /** {@link MomentReader} by SQL, along the index of an encounter's history. */
@@ -31,10 +29,10 @@ public class StoredMoments implements MomentReader {
       FROM dashboard.assessment WHERE md5(encounter || chr(10) || assessment) = :moment
       """;
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public StoredMoments(DataSource dataSource) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredMoments(Database database) {
+    this.database = database;
   }
 
   @Override
@@ -42,7 +40,7 @@ public class StoredMoments implements MomentReader {
       String encounter, Instant from, Instant to, @Nullable Mark start, int limit) {
     var onwards = start == null ? "" : " AND (taken_at, assessment) <= (:at, :id)";
     var wanted = OneStay.assessments("taken_at >= :from AND taken_at < :to" + onwards);
-    return jdbi.withHandle(
+    return database.read(
         handle -> {
           var query =
               handle.createQuery(
@@ -58,7 +56,7 @@ public class StoredMoments implements MomentReader {
 
   @Override
   public Optional<Moment> named(String moment) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(SELECT.formatted(NAMED))

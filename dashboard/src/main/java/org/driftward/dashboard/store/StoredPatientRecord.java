@@ -3,22 +3,20 @@ package org.driftward.dashboard.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.Optional;
-import javax.sql.DataSource;
 import org.driftward.alerts.contract.PatientRecord;
 import org.driftward.dashboard.core.WardReader;
+import org.driftward.ground.store.Database;
 import org.driftward.scoring.contract.Snapshot;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /** Answers from the read model what alerts asks of the record. */
 @ApplicationScoped
 public class StoredPatientRecord implements PatientRecord {
 
-  private final Jdbi jdbi;
+  private final Database database;
   private final WardReader reader;
 
-  public StoredPatientRecord(DataSource dataSource, WardReader reader) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredPatientRecord(Database database, WardReader reader) {
+    this.database = database;
     this.reader = reader;
   }
 
@@ -31,7 +29,7 @@ public class StoredPatientRecord implements PatientRecord {
 
   @Override
   public Optional<Snapshot> pictureAt(String encounter, Instant time) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(

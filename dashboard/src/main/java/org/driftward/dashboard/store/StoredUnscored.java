@@ -5,12 +5,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Comparator;
 import java.util.List;
-import javax.sql.DataSource;
 import org.driftward.dashboard.core.BedOrder;
 import org.driftward.dashboard.core.UnscoredReader;
-import org.jdbi.v3.core.Jdbi;
+import org.driftward.ground.store.Database;
 import org.jdbi.v3.core.statement.StatementContext;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /**
  * {@link UnscoredReader} by SQL, whose cost follows the number of patients who are here: it looks
@@ -22,7 +20,8 @@ public class StoredUnscored implements UnscoredReader {
 
   private static final String UNSCORED =
       """
-      SELECT e.body FROM dashboard.encounter e
+      SELECT e.encounter, e.ward, e.body->'stays'->-1->>'bed' AS bed
+      FROM dashboard.encounter e
       WHERE e.present AND EXISTS (
         SELECT FROM (
           SELECT assessment FROM dashboard.assessment
@@ -37,15 +36,15 @@ public class StoredUnscored implements UnscoredReader {
       Comparator.comparing(Unscored::ward)
           .thenComparing(Unscored::bed, Comparator.nullsLast(BedOrder.INSTANCE));
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public StoredUnscored(DataSource dataSource) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+  public StoredUnscored(Database database) {
+    this.database = database;
   }
 
   @Override
   public List<Unscored> unscored() {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery(UNSCORED)
@@ -58,7 +57,6 @@ public class StoredUnscored implements UnscoredReader {
   }
 
   private static Unscored map(ResultSet row, StatementContext context) throws SQLException {
-    var encounter = Tables.parse(Tables.ENCOUNTER_JSON, row.getString("body"));
-    return new Unscored(encounter.id(), encounter.ward(), encounter.bed());
+    return new Unscored(row.getString("encounter"), row.getString("ward"), row.getString("bed"));
   }
 }

@@ -3,15 +3,21 @@ package org.driftward.dashboard.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
-import javax.sql.DataSource;
+import java.util.function.BiConsumer;
+import org.driftward.alerts.contract.Delivery;
 import org.driftward.alerts.contract.Episode;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
+import org.driftward.dashboard.core.Board.Unreadable;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Cards;
 import org.driftward.dashboard.core.Cards.Known;
@@ -20,11 +26,12 @@ import org.driftward.dashboard.core.PatientHistory;
 import org.driftward.dashboard.core.PatientView;
 import org.driftward.dashboard.core.PresentAlarms;
 import org.driftward.dashboard.core.WardReader;
+import org.driftward.dashboard.store.KnownRows.KnownRow;
+import org.driftward.ground.failure.Isolation;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.WardScope;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
 /**
  * {@link WardReader} by SQL. One statement for a board, whose cost follows the ward's beds only.
@@ -46,26 +53,32 @@ public class StoredWards implements WardReader {
       ORDER BY as_of DESC, assessment DESC LIMIT :limit
       """;
 
-  private final Jdbi jdbi;
+  private final Database database;
   private final Clock clock;
   private final Cards cards;
-  private final PresentAlarms alarms;
   private final int historyLimit;
+  private final PresentAlarms alarms;
+  private final BadRows badRows;
 
   public StoredWards(
-      DataSource dataSource, Clock clock, DashboardConfig config, PresentAlarms alarms) {
-    this.jdbi = Jdbi.create(dataSource).installPlugin(new PostgresPlugin());
+      Database database,
+      Clock clock,
+      DashboardConfig config,
+      PresentAlarms alarms,
+      BadRows badRows) {
+    this.database = database;
     this.clock = clock;
     this.cards = new Cards(config.highScore());
     this.alarms = alarms;
     this.historyLimit = config.historyLimit();
+    this.badRows = badRows;
   }
 
   @Override
   public List<WardLine> wards(WardScope scope) {
     var lines = new TreeMap<String, WardLine>();
     scope.wards().forEach(ward -> lines.put(ward, new WardLine(ward, 0, 0)));
-    jdbi.useHandle(
+    database.use(
         handle ->
             handle
                 .createQuery(
@@ -93,21 +106,23 @@ public class StoredWards implements WardReader {
   public Board board(String ward) {
     var now = clock.instant();
     var known =
-        jdbi.withHandle(
+        database.read(
             handle ->
                 handle
                     .createQuery(KnownRows.SELECT + " WHERE e.present AND e.ward = :ward")
                     .bind("ward", ward)
-                    .map(KnownRows.MAPPER)
+                    .map(KnownRow::map)
                     .list());
-    return Board.of(ward, now, cards(known, now));
+    var unreadable = new ArrayList<Unreadable>();
+    var shown = cards(known, now, unreadable);
+    return Board.of(ward, now, shown, unreadable);
   }
 
   @Override
   public List<Card> responseQueue(WardScope scope) {
     var now = clock.instant();
     var known =
-        jdbi.withHandle(
+        database.read(
             handle ->
                 handle
                     .createQuery(
@@ -120,20 +135,53 @@ public class StoredWards implements WardReader {
                               """)
                     .bind("all", scope.all())
                     .bindArray("wards", String.class, scope.wards().toArray())
-                    .map(KnownRows.MAPPER)
+                    .map(KnownRow::map)
                     .list());
-    return cards(known, now).stream().sorted(Concern.ORDER).toList();
+    return cards(known, now, new ArrayList<>()).stream().sorted(Concern.ORDER).toList();
+  }
+
+  /**
+   * One row that nobody can read hides no other, and the pages say whose it is. The alarms are read
+   * when the connection for the rest has gone back.
+   */
+  private List<Card> cards(List<KnownRow> rows, Instant now, List<Unreadable> unreadable) {
+    var readable = new LinkedHashMap<KnownRow, Known>();
+    BiConsumer<KnownRow, Throwable> aside =
+        (row, why) -> {
+          unreadable.add(row.place());
+          badRows.keep(row, why);
+        };
+    Isolation.apart(rows, row -> readable.put(row, row.known()), aside);
+    var present = present(readable.values());
+    var shown = new ArrayList<Card>(readable.size());
+    Isolation.apart(
+        List.copyOf(readable.keySet()),
+        row -> shown.add(card(readable.get(row), present, now)),
+        aside);
+    return shown;
+  }
+
+  private Map<String, List<Delivery>> present(Collection<Known> known) {
+    return alarms.of(
+        known.stream().map(Known::episode).filter(Objects::nonNull).map(Episode::id).toList());
+  }
+
+  private Card card(Known known, Map<String, List<Delivery>> present, Instant now) {
+    var episode = known.episode();
+    var alarm = episode == null ? null : present.get(episode.id());
+    return cards.card(known, alarm == null ? List.of() : alarm, now);
   }
 
   @Override
   public Optional<PatientView> patient(String encounter) {
     var now = clock.instant();
-    return jdbi.withHandle(handle -> read(handle, encounter))
+    return database
+        .read(handle -> read(handle, encounter))
         .map(
             read ->
                 new PatientView(
                     now,
-                    cards(List.of(read.known), now).get(0),
+                    card(read.known, present(List.of(read.known)), now),
                     read.known.encounter(),
                     read.known.plan(),
                     read.known.snapshot(),
@@ -143,33 +191,17 @@ public class StoredWards implements WardReader {
 
   private record Read(Known known, List<EpisodeChange> story) {}
 
-  private Optional<Read> read(Handle handle, String encounter) {
+  private static Optional<Read> read(Handle handle, String encounter) {
     return handle
         .createQuery(KnownRows.SELECT + " WHERE e.encounter = :encounter")
         .bind("encounter", encounter)
-        .map(KnownRows.MAPPER)
+        .map(KnownRow::map)
         .findOne()
+        .map(KnownRow::known)
         .map(known -> new Read(known, story(handle, known)));
   }
 
-  /** The alarms are read when the connection for the rest has gone back. */
-  private List<Card> cards(List<Known> known, Instant now) {
-    var episodes =
-        known.stream().map(Known::episode).filter(Objects::nonNull).map(Episode::id).toList();
-    var present = alarms.of(episodes);
-    return known.stream()
-        .map(
-            one ->
-                cards.card(
-                    one,
-                    one.episode() == null
-                        ? List.of()
-                        : present.getOrDefault(one.episode().id(), List.of()),
-                    now))
-        .toList();
-  }
-
-  private List<EpisodeChange> story(Handle handle, Known known) {
+  private static List<EpisodeChange> story(Handle handle, Known known) {
     return handle
         .createQuery(
             """
@@ -186,7 +218,7 @@ public class StoredWards implements WardReader {
 
   @Override
   public PatientHistory history(String encounter, Instant from, Instant to) {
-    return jdbi.withHandle(
+    return database.read(
         handle -> {
           var assessments =
               stretch(handle, ASSESSMENTS, Tables.ASSESSMENT_JSON, encounter, from, to);

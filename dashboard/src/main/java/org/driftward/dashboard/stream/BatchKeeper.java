@@ -1,72 +1,58 @@
 package org.driftward.dashboard.stream;
 
-import java.sql.SQLException;
-import java.util.List;
+import java.util.ArrayList;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
-import org.driftward.dashboard.store.Batch;
 import org.driftward.dashboard.store.ReadModel;
-import org.jboss.logging.Logger;
-import org.jspecify.annotations.Nullable;
+import org.driftward.dashboard.stream.RecordReader.Legible;
+import org.driftward.ground.failure.Isolation;
+import org.driftward.ground.failure.SetAside;
+import org.driftward.ground.store.Quarantine;
 
 /**
- * Keeps what was polled. The failure policy: a record that cannot be read, or that the database
- * refuses for what it says, is set aside with a line in the log and a count, so that one bad record
- * never stops a ward's board; everything else fails as a whole and is read again. The record stays
- * in its topic.
+ * Keeps what was polled. A record that cannot be read, or that the database refuses for what it
+ * says, is set aside, so that one bad record never stops a ward's board; everything else fails as a
+ * whole and is read again.
  */
 final class BatchKeeper {
 
-  private static final Logger LOG = Logger.getLogger(BatchKeeper.class);
-
   private final ReadModel model;
   private final BoardMetrics metrics;
+  private final Quarantine quarantine;
 
-  BatchKeeper(ReadModel model, BoardMetrics metrics) {
+  BatchKeeper(ReadModel model, BoardMetrics metrics, Quarantine quarantine) {
     this.model = model;
     this.metrics = metrics;
+    this.quarantine = quarantine;
   }
 
   void keep(Iterable<ConsumerRecord<String, byte[]>> records) {
-    try {
-      keep(RecordReader.read(records, this::setAside));
-    } catch (RuntimeException e) {
-      if (!refusedForItsContent(e)) {
-        throw e;
-      }
-      records.forEach(this::keepAlone);
-    }
+    var legible = new ArrayList<Legible>();
+    Isolation.apart(
+        records,
+        one -> {
+          // A tombstone of compaction says nothing.
+          if (one.value() != null) {
+            legible.add(RecordReader.read(one));
+          }
+        },
+        this::setAside);
+    Isolation.together(
+        legible,
+        some -> model.keep(RecordReader.batch(some)).forEach(metrics::visible),
+        (one, why) -> setAside(one.origin(), why));
   }
 
-  private void keepAlone(ConsumerRecord<String, byte[]> record) {
-    try {
-      // Unreadable ones were set aside with the batch.
-      keep(RecordReader.read(List.of(record), again -> {}));
-    } catch (RuntimeException e) {
-      if (!refusedForItsContent(e)) {
-        throw e;
-      }
-      setAside(record);
-    }
-  }
-
-  private void keep(Batch batch) {
-    model.keep(batch).forEach(metrics::visible);
-  }
-
-  private void setAside(ConsumerRecord<String, byte[]> record) {
+  private void setAside(ConsumerRecord<String, byte[]> one, Throwable why) {
     metrics.unreadable();
-    LOG.errorf(
-        "A record was set aside: topic %s, partition %d, offset %d",
-        record.topic(), record.partition(), record.offset());
-  }
-
-  /** SQLSTATE classes 22 and 23: the data itself is wrong; trying again will not help. */
-  private static boolean refusedForItsContent(@Nullable Throwable failure) {
-    for (var cause = failure; cause != null; cause = cause.getCause()) {
-      if (cause instanceof SQLException sql && sql.getSQLState() != null) {
-        return sql.getSQLState().startsWith("22") || sql.getSQLState().startsWith("23");
-      }
-    }
-    return false;
+    quarantine.keep(
+        SetAside.ofLog(
+            one.topic(),
+            one.partition(),
+            one.offset(),
+            ReadModelPart.NAME,
+            one.key(),
+            "Something that was recorded is not shown."),
+        one.value(),
+        why);
   }
 }

@@ -1,5 +1,6 @@
 package org.driftward.dashboard.stream;
 
+import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.RejectedExecutionException;
@@ -12,6 +13,7 @@ import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.WardNews;
 import org.driftward.dashboard.core.WardReader;
+import org.driftward.ground.part.Supervisor;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -35,6 +37,9 @@ final class BoardFeed {
   private volatile long readAt;
   private volatile @Nullable ScheduledFuture<?> next;
   private volatile @Nullable Board last;
+
+  /** The first reading since which every one has failed; null if the last one did not. */
+  private volatile @Nullable Long failingSince;
 
   BoardFeed(
       String ward,
@@ -104,12 +109,22 @@ final class BoardFeed {
         var board = reader.board(ward);
         var before = last;
         last = board;
+        failingSince = null;
         if (before == null || !board.shows(before)) {
           listeners.forEach(listener -> listener.accept(board));
         }
-      } catch (RuntimeException e) {
-        LOG.warnf("A live board could not be read: %s", e.getClass().getName());
+      } catch (Throwable e) {
+        if (failingSince == null) {
+          failingSince = System.nanoTime();
+        }
+        Supervisor.OF_THE_PROCESS.failed("live-boards", e);
       }
     }
+  }
+
+  /** For how long the board could not be read; null if the last reading went well. */
+  @Nullable Duration unread() {
+    var since = failingSince;
+    return since == null ? null : Duration.ofNanos(System.nanoTime() - since);
   }
 }

@@ -4,6 +4,7 @@ import io.smallrye.mutiny.Multi;
 import io.smallrye.mutiny.subscription.BackPressureStrategy;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
@@ -13,6 +14,7 @@ import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.WardNews;
 import org.driftward.dashboard.core.WardReader;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The board of a ward as a stream. However many watch a ward, it is read once for each change, and
@@ -73,6 +75,12 @@ public class LiveBoards {
     feed.greet(listener);
     return () ->
         feeds.computeIfPresent(ward, (key, present) -> feed.remove(listener) ? null : present);
+  }
+
+  /** For how long the ward's board could not be read; null where it can, or nobody watches it. */
+  public @Nullable Duration unread(String ward) {
+    var feed = feeds.get(ward);
+    return feed == null ? null : feed.unread();
   }
 
   @PreDestroy

@@ -1,8 +1,6 @@
 package org.driftward.dashboard.stream;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Consumer;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.dashboard.store.Batch;
@@ -29,36 +27,36 @@ final class RecordReader {
 
   private RecordReader() {}
 
+  /** A record and what it says. */
+  record Legible(ConsumerRecord<String, byte[]> origin, Object says) {}
+
   /**
-   * @param unreadable is told of each record that is not what its topic promises; the others count
+   * @throws MalformedException if it is not what its topic promises
    */
-  static Batch read(
-      Iterable<ConsumerRecord<String, byte[]>> records,
-      Consumer<ConsumerRecord<String, byte[]>> unreadable) {
-    var encounters = new ArrayList<Encounter>();
-    var carePlans = new ArrayList<CarePlan>();
-    var assessments = new ArrayList<Assessment>();
-    var snapshots = new ArrayList<Snapshot>();
-    var episodes = new ArrayList<EpisodeChange>();
-    for (var record : records) {
-      // A tombstone of compaction says nothing.
-      if (record.value() == null) {
-        continue;
-      }
-      try {
-        switch (topic(record.topic())) {
-          case ENCOUNTERS -> encounters.add(ENCOUNTER.read(record.value()));
-          case CARE_PLANS -> carePlans.add(CARE_PLAN.read(record.value()));
-          case ASSESSMENTS -> assessments.add(ASSESSMENT.read(record.value()));
-          case SNAPSHOTS -> snapshots.add(SNAPSHOT.read(record.value()));
-          case EPISODES -> episodes.add(EPISODE.read(record.value()));
+  static Legible read(ConsumerRecord<String, byte[]> one) {
+    var format =
+        switch (topic(one.topic())) {
+          case ENCOUNTERS -> ENCOUNTER;
+          case CARE_PLANS -> CARE_PLAN;
+          case ASSESSMENTS -> ASSESSMENT;
+          case SNAPSHOTS -> SNAPSHOT;
+          case EPISODES -> EPISODE;
           case REJECTED -> throw new IllegalArgumentException("nobody subscribed to it");
-        }
-      } catch (MalformedException e) {
-        unreadable.accept(record);
-      }
-    }
-    return new Batch(encounters, carePlans, assessments, snapshots, episodes);
+        };
+    return new Legible(one, format.read(one.value()));
+  }
+
+  static Batch batch(List<Legible> records) {
+    return new Batch(
+        all(records, Encounter.class),
+        all(records, CarePlan.class),
+        all(records, Assessment.class),
+        all(records, Snapshot.class),
+        all(records, EpisodeChange.class));
+  }
+
+  private static <T> List<T> all(List<Legible> records, Class<T> kind) {
+    return records.stream().map(Legible::says).filter(kind::isInstance).map(kind::cast).toList();
   }
 
   private static Topic topic(String name) {

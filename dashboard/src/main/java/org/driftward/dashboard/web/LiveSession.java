@@ -3,12 +3,14 @@ package org.driftward.dashboard.web;
 import io.smallrye.mutiny.Multi;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
 import java.util.Optional;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.security.WardSight;
 import org.driftward.dashboard.stream.BoardMetrics;
 import org.driftward.dashboard.stream.LiveBoards;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One browser's live view of a ward: the board whenever it changes and a heartbeat between, until
@@ -37,6 +39,11 @@ public class LiveSession {
     this.sight = sight;
     this.metrics = metrics;
     this.settings = config.live();
+  }
+
+  /** For how long the ward's board could not be read; null where it can. */
+  public @Nullable Duration unread(String ward) {
+    return boards.unread(ward);
   }
 
   /**

@@ -16,6 +16,7 @@ import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.account.SignIn.Answer;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.contract.Accounts.Account;
+import org.driftward.ground.store.Database;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -38,8 +39,8 @@ class SignInTest {
   @BeforeEach
   void empty() {
     DataSource database = DashboardDatabase.emptied();
-    accounts = new StoredAccounts(database, CONFIG);
-    signIn = new SignIn(accounts, database, CONFIG, clock);
+    accounts = new StoredAccounts(new Database(database), CONFIG);
+    signIn = new SignIn(accounts, new Database(database), CONFIG, clock);
     accounts.put(NURSE, RIGHT);
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import javax.sql.DataSource;
 import org.driftward.dashboard.DashboardDatabase;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
 import org.jdbi.v3.core.Jdbi;
@@ -23,7 +24,7 @@ class BoardCostTest {
   @Test
   void shouldTouchAsManyPagesForAHundredTimesTheHistory() {
     DataSource database = DashboardDatabase.emptied();
-    fill(new ReadModel(database));
+    fill(new ReadModel(new Database(database)));
     prolong(20);
     int few = pages(database);
     prolong(2000);

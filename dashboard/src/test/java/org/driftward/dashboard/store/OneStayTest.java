@@ -17,6 +17,7 @@ import org.driftward.dashboard.Configs;
 import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.core.Moment;
 import org.driftward.dashboard.core.MomentReader.Mark;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.PublishedId;
@@ -34,7 +35,7 @@ class OneStayTest {
   @BeforeEach
   void fill() {
     database = DashboardDatabase.emptied();
-    model = new ReadModel(database);
+    model = new ReadModel(new Database(database));
     keep(
         List.of(
             encounter("V", "W1", "1", 1),
@@ -62,9 +63,7 @@ class OneStayTest {
   }
 
   private List<String> history(String encounter) {
-    var wards =
-        new StoredWards(
-            database, Clock.fixed(at(60), ZoneOffset.UTC), Configs.of(Map.of()), ids -> Map.of());
+    var wards = DashboardDatabase.wards(Clock.fixed(at(60), ZoneOffset.UTC), Configs.of(Map.of()));
     return wards.history(encounter, at(0), at(60)).assessments().stream()
         .map(OneStayTest::name)
         .toList();
@@ -87,7 +86,7 @@ class OneStayTest {
 
   @Test
   void shouldReadPieceByPieceWithTheScoresOfTheSurvivor() {
-    var moments = new StoredMoments(database);
+    var moments = new StoredMoments(new Database(database));
 
     var first = moments.read("V", at(0), at(60), null, 3);
     var rest = moments.read("V", at(0), at(60), new Mark(at(10), "A2"), 3);
@@ -99,7 +98,10 @@ class OneStayTest {
 
   @Test
   void shouldFindByItsNameWhereAnAssessmentCounts() {
-    var moment = new StoredMoments(database).named(PublishedId.moment("T", "A1")).orElseThrow();
+    var moment =
+        new StoredMoments(new Database(database))
+            .named(PublishedId.moment("T", "A1"))
+            .orElseThrow();
 
     assertThat(moment.encounter()).isEqualTo("V");
     assertThat(total(moment)).isEqualTo("A1 1");
@@ -110,7 +112,8 @@ class OneStayTest {
     keep(List.of(merged("V", "W1", "T", 3)), List.of(), List.of());
 
     assertThat(history("V")).hasSize(4);
-    assertThat(new StoredMoments(database).named(PublishedId.moment("T", "A1"))).isPresent();
+    assertThat(new StoredMoments(new Database(database)).named(PublishedId.moment("T", "A1")))
+        .isPresent();
   }
 
   private static String total(Moment moment) {

@@ -16,6 +16,7 @@ import javax.sql.DataSource;
 import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.core.AccessBook.Look;
 import org.driftward.dashboard.core.AccessBook.Question;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.WardScope;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -34,7 +35,7 @@ class StoredAccessBookTest {
     DashboardDatabase.run("UPDATE dashboard.access_head SET sequence = 0, hash = repeat('0', 64)");
     book =
         new StoredAccessBook(
-            database,
+            new Database(database),
             new Clock() {
               @Override
               public Instant instant() {

@@ -12,6 +12,7 @@ import java.util.Set;
 import org.driftward.alerts.contract.CareHistory.ObservedSet;
 import org.driftward.alerts.contract.CareHistory.Stay;
 import org.driftward.dashboard.DashboardDatabase;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,8 +26,8 @@ class StoredCareHistoryTest {
   @BeforeEach
   void fill() {
     var database = DashboardDatabase.emptied();
-    model = new ReadModel(database);
-    history = new StoredCareHistory(database);
+    model = new ReadModel(new Database(database));
+    history = new StoredCareHistory(new Database(database));
   }
 
   @Test

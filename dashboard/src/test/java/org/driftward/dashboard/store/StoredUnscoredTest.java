@@ -11,6 +11,7 @@ import static org.driftward.dashboard.Samples.withdrawn;
 import java.util.List;
 import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.core.UnscoredReader.Unscored;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
@@ -26,8 +27,8 @@ class StoredUnscoredTest {
   @BeforeEach
   void empty() {
     var database = DashboardDatabase.emptied();
-    model = new ReadModel(database);
-    unscored = new StoredUnscored(database);
+    model = new ReadModel(new Database(database));
+    unscored = new StoredUnscored(new Database(database));
     keep(encounter("V", "W1", "4", 1));
   }
 

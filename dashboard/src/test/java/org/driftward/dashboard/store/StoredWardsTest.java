@@ -25,9 +25,12 @@ import org.driftward.alerts.contract.EpisodeChange;
 import org.driftward.alerts.contract.EpisodeState;
 import org.driftward.dashboard.Configs;
 import org.driftward.dashboard.DashboardDatabase;
+import org.driftward.dashboard.core.Board.Unreadable;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Movement.Direction;
+import org.driftward.dashboard.core.SetAsideReader.Missing;
 import org.driftward.dashboard.core.WardReader.WardLine;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.Level;
@@ -47,13 +50,12 @@ class StoredWardsTest {
   @BeforeEach
   void empty() {
     database = DashboardDatabase.emptied();
-    model = new ReadModel(database);
+    model = new ReadModel(new Database(database));
     wards = at10();
   }
 
   private StoredWards at10() {
-    return new StoredWards(
-        database, Clock.fixed(at(10), ZoneOffset.UTC), Configs.of(Map.of()), ids -> Map.of());
+    return DashboardDatabase.wards(Clock.fixed(at(10), ZoneOffset.UTC), Configs.of(Map.of()));
   }
 
   @Test
@@ -194,8 +196,7 @@ class StoredWardsTest {
   void shouldSayWhenAHistoryWasCutShort() {
     keep(assessment("V", "A1", 1, 0), assessment("V", "A2", 1, 10), assessment("V", "A3", 1, 20));
     var short2 =
-        new StoredWards(
-            database,
+        DashboardDatabase.wards(
             Clock.fixed(at(10), ZoneOffset.UTC),
             Configs.of(Map.of("driftward.dashboard.history-limit", "2")),
             ids -> Map.of());
@@ -250,6 +251,29 @@ class StoredWardsTest {
     assertThat(patient.episode()).isNull();
     assertThat(patient.story()).extracting(EpisodeChange::kind).containsExactly("opened", "closed");
     assertThat(wards.patient("nobody")).isEmpty();
+  }
+
+  @Test
+  void shouldShowTheOthersBesideARowNobodyCanReadAndSayWhoseItIs() {
+    keep(
+        encounter("V", "W1", "4", 1),
+        encounter("U", "W1", "5", 1),
+        change(1, "opened", episode("E", "V", 1, EpisodeState.OPEN, Level.HIGH, 20)),
+        change(2, "opened", episode("E2", "U", 1, EpisodeState.OPEN, Level.HIGH, 20)));
+    DashboardDatabase.run(
+        "UPDATE dashboard.episode SET body = jsonb_set(body, '{state}', '\"pondering\"')"
+            + " WHERE encounter = 'V'");
+
+    var board = wards.board("W1");
+
+    assertThat(board.cards()).extracting(Card::encounter).containsExactly("U");
+    assertThat(board.unreadable()).containsExactly(new Unreadable("V", "W1", "4"));
+    assertThat(wards.responseQueue(WardScope.EVERY_WARD))
+        .extracting(Card::encounter)
+        .containsExactly("U");
+    var missing =
+        new StoredSetAside(new Database(database), DashboardDatabase.quarantine()).missing();
+    assertThat(missing).containsExactly(new Missing("A patient cannot be shown.", "V", "W1", "4"));
   }
 
   private void keep(Object... records) {

@@ -19,7 +19,7 @@ import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.store.Batch;
 import org.driftward.dashboard.store.ReadModel;
-import org.driftward.dashboard.store.StoredWards;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.scoring.contract.Snapshot;
 import org.junit.jupiter.api.AfterEach;
@@ -45,11 +45,11 @@ class LiveBoardsTest {
             Map.of(
                 "driftward.dashboard.live.pause", "PT0.2S",
                 "driftward.dashboard.live.refresh", "PT1H"));
-    model = new ReadModel(database);
+    model = new ReadModel(new Database(database));
     listener = new WardListener(database, multicaster);
     live =
         new LiveBoards(
-            new StoredWards(database, Clock.fixed(at(0), ZoneOffset.UTC), config, ids -> Map.of()),
+            DashboardDatabase.wards(Clock.fixed(at(0), ZoneOffset.UTC), config),
             multicaster,
             config);
     listener.start();
@@ -156,6 +156,25 @@ class LiveBoardsTest {
     keep(encounter("V", "W1", "1", 1));
 
     await().atMost(SOON).until(() -> heard.get() > before);
+  }
+
+  @Test
+  void shouldSayForHowLongABoardCouldNotBeRead() {
+    keep(encounter("V", "W1", "1", 1));
+    var boards = watch("W1");
+    await().atMost(SOON).until(() -> boards.size() == 1);
+    assertThat(live.unread("W1")).isNull();
+
+    DashboardDatabase.run("ALTER TABLE dashboard.care_plan RENAME TO care_plan_away");
+    try {
+      multicaster.changed("W1");
+      await().atMost(SOON).until(() -> live.unread("W1") != null);
+    } finally {
+      DashboardDatabase.run("ALTER TABLE dashboard.care_plan_away RENAME TO care_plan");
+    }
+    multicaster.changed("W1");
+
+    await().atMost(SOON).until(() -> live.unread("W1") == null);
   }
 
   private List<Board> watch(String ward) {

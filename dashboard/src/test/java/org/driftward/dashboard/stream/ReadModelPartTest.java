@@ -27,6 +27,7 @@ import org.driftward.dashboard.Configs;
 import org.driftward.dashboard.DashboardDatabase;
 import org.driftward.dashboard.store.ReadModel;
 import org.driftward.dashboard.store.StoredWards;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.JsonFormat;
@@ -67,10 +68,14 @@ class ReadModelPartTest {
   void start() {
     DataSource database = DashboardDatabase.emptied();
     var config = Configs.of(Map.of());
-    wards = new StoredWards(database, CLOCK, config, ids -> Map.of());
+    wards = DashboardDatabase.wards(CLOCK, config);
     part =
         new ReadModelPart(
-            broker.access(), new ReadModel(database), config, new BoardMetrics(meters, CLOCK));
+            broker.access(),
+            new ReadModel(new Database(database)),
+            config,
+            new BoardMetrics(meters, CLOCK),
+            DashboardDatabase.quarantine());
     part.start();
   }
 

@@ -3,23 +3,24 @@ package org.driftward.deploy.demo;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.time.Clock;
+import java.time.Duration;
 import org.driftward.alerts.contract.CarePlanDesk;
 import org.driftward.alerts.contract.EpisodeDesk;
 import org.driftward.dashboard.contract.Accounts;
 import org.driftward.dashboard.contract.Setting;
+import org.driftward.ground.part.RepeatingPart;
 import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
-import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 
 /** Runs the demo where it is switched on, beside the intake that it feeds. */
 @Singleton
-public final class DemoPart implements RolePart {
+public class DemoPart extends RepeatingPart implements RolePart {
 
-  private static final Logger LOG = Logger.getLogger(DemoPart.class);
-  private static final long PACE_MILLIS = 500;
-  private static final long PATIENCE_MILLIS = 3_000;
+  private static final Duration PACE = Duration.ofMillis(500);
+  private static final Duration PATIENCE = Duration.ofSeconds(3);
 
   private final Setting setting;
   private final DemoData data;
@@ -27,10 +28,9 @@ public final class DemoPart implements RolePart {
   private final AssessmentIntake intake;
   private final EncounterDirectory directory;
   private final CarePlanDesk carePlans;
-  private final EpisodeDesk episodes;
   private final Accounts accounts;
-  private volatile Condition condition = Condition.ok();
-  private Thread thread;
+  private final DemoStaff staff;
+  private @Nullable DemoFeed feed;
 
   @Inject
   DemoPart(
@@ -42,14 +42,15 @@ public final class DemoPart implements RolePart {
       CarePlanDesk carePlans,
       EpisodeDesk episodes,
       Accounts accounts) {
+    super("demo-ward", PATIENCE);
     this.setting = setting;
     this.data = data;
     this.clock = clock;
     this.intake = intake;
     this.directory = directory;
     this.carePlans = carePlans;
-    this.episodes = episodes;
     this.accounts = accounts;
+    this.staff = new DemoStaff(episodes, clock);
   }
 
   @Override
@@ -58,65 +59,32 @@ public final class DemoPart implements RolePart {
   }
 
   @Override
-  public String name() {
-    return "demo-ward";
-  }
-
-  @Override
   public void start() {
     if (setting.demo()) {
-      thread = new Thread(this::run, "demo-ward");
-      thread.start();
-    }
-  }
-
-  @Override
-  public void stop() {
-    if (thread != null) {
-      thread.interrupt();
-      try {
-        thread.join(5_000);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      }
-      thread = null;
+      super.start();
     }
   }
 
   @Override
   public Condition condition() {
-    return condition;
-  }
-
-  private void run() {
-    try {
-      var feed = new DemoFeed(data.file(), clock, intake, directory, carePlans, accounts);
-      var staff = new DemoStaff(episodes, clock);
-      boolean open = false;
-      while (true) {
-        open = tryStep(feed, staff, open);
-        Thread.sleep(condition.well() ? PACE_MILLIS : PATIENCE_MILLIS);
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    return setting.demo() ? super.condition() : Condition.ok();
   }
 
   /** Anything that goes wrong is tried again: the parts the demo leans on may be starting. */
-  private boolean tryStep(DemoFeed feed, DemoStaff staff, boolean open)
-      throws InterruptedException {
-    try {
-      if (!open) {
-        feed.open();
-      }
-      feed.catchUp();
-      staff.makeRounds();
-      condition = Condition.ok();
-      return true;
-    } catch (RuntimeException e) {
-      LOG.warnf("The demo ward waits for the service: %s", e.getMessage());
-      condition = Condition.ill("waiting for the service");
-      return open;
+  @Override
+  public Duration run() throws InterruptedException {
+    open().catchUp();
+    staff.makeRounds();
+    return PACE;
+  }
+
+  private DemoFeed open() throws InterruptedException {
+    var open = feed;
+    if (open == null) {
+      open = new DemoFeed(data.file(), clock, intake, directory, carePlans, accounts);
+      open.open();
+      feed = open;
     }
+    return open;
   }
 }

@@ -19,7 +19,7 @@ import org.apache.kafka.metadata.storage.Formatter;
  * A real Kafka broker in this process: KRaft in combined mode, one node, on loopback. Its folder is
  * formatted once and found again; its ports are new at every start.
  */
-public final class EmbeddedBroker implements EmbeddedPart {
+public final class EmbeddedBroker implements Listening {
 
   /** Kafka writes it last of all when it formats a folder. */
   private static final String FORMATTED = "meta.properties";
@@ -72,6 +72,11 @@ public final class EmbeddedBroker implements EmbeddedPart {
         "PLAIN",
         "kafka.sasl.jaas.config",
         login(password) + ";");
+  }
+
+  @Override
+  public int port() {
+    return port;
   }
 
   @Override

@@ -10,7 +10,7 @@ import java.util.Map;
  * A real PostgreSQL as a child process on loopback. The cluster is made once and found again; its
  * port is new at every start. Everybody who connects needs a password.
  */
-public final class EmbeddedDatabase implements EmbeddedPart {
+public final class EmbeddedDatabase implements Listening {
 
   private static final Duration PATIENCE = Duration.ofSeconds(90);
 
@@ -63,6 +63,11 @@ public final class EmbeddedDatabase implements EmbeddedPart {
         "quarkus.datasource.password", logins.application().password(),
         "quarkus.flyway.username", logins.owner().user(),
         "quarkus.flyway.password", logins.owner().password());
+  }
+
+  @Override
+  public int port() {
+    return port;
   }
 
   @Override

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.DescribeClusterOptions;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 
 /** Asks the brokers who they are, on a connection that stays open. Thread-safe. */
 @Singleton

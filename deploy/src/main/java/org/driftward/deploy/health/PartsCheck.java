@@ -1,5 +1,6 @@
 package org.driftward.deploy.health;
 
+import org.driftward.ground.part.Part;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import org.driftward.deploy.roles.PlayedParts;
@@ -35,7 +36,7 @@ public class PartsCheck implements HealthCheck {
   }
 
   private static boolean say(
-      HealthCheckResponseBuilder response, String name, RolePart.Condition condition) {
+      HealthCheckResponseBuilder response, String name, Part.Condition condition) {
     response.withData(name, condition.why());
     return condition.well();
   }

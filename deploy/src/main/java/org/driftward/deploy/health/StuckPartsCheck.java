@@ -8,9 +8,12 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import javax.sql.DataSource;
+import org.driftward.deploy.embedded.Watched;
 import org.driftward.deploy.roles.PlayedParts;
+import org.driftward.ground.part.Part.Condition;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
+import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
 import org.eclipse.microprofile.health.Liveness;
 
 /**
@@ -42,15 +45,23 @@ public class StuckPartsCheck implements HealthCheck {
     boolean groundHolds = databaseAnswers() && kafkaAnswers();
     boolean stuck = false;
     for (var part : parts.inOrder()) {
-      var condition = part.condition();
-      var illness =
-          illnesses.computeIfAbsent(part.name(), name -> new Illness(PATIENCE, System::nanoTime));
-      if (illness.lasts(groundHolds && !condition.well())) {
-        response.withData(part.name(), condition.why());
-        stuck = true;
-      }
+      stuck |= isStuck(part.name(), part.condition(), groundHolds, response);
+    }
+    // An embedded part that cannot be started again is of this process; a new one may.
+    for (var embedded : Watched.conditions().entrySet()) {
+      stuck |= isStuck(embedded.getKey(), embedded.getValue(), true, response);
     }
     return response.status(!stuck).build();
+  }
+
+  private boolean isStuck(
+      String name, Condition condition, boolean counts, HealthCheckResponseBuilder response) {
+    var illness = illnesses.computeIfAbsent(name, it -> new Illness(PATIENCE, System::nanoTime));
+    boolean stuck = illness.lasts(counts && !condition.well());
+    if (stuck) {
+      response.withData(name, condition.why());
+    }
+    return stuck;
   }
 
   private boolean kafkaAnswers() {

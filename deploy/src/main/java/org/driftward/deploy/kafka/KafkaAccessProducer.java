@@ -4,7 +4,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.HashMap;
 import org.apache.kafka.clients.admin.AdminClientConfig;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.eclipse.microprofile.config.Config;
 
 /**

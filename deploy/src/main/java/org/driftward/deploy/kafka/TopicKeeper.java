@@ -13,7 +13,7 @@ import org.apache.kafka.common.KafkaFuture;
 import org.apache.kafka.common.config.TopicConfig;
 import org.apache.kafka.common.errors.TopicExistsException;
 import org.driftward.deploy.config.DeploySettings;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.contract.Topic;
 
 /** Makes the topics that do not exist yet, and leaves those that do as they are. */

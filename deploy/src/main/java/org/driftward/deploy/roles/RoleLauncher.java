@@ -1,5 +1,6 @@
 package org.driftward.deploy.roles;
 
+import org.driftward.ground.part.Part;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
@@ -40,7 +41,7 @@ public class RoleLauncher {
   private final Deque<RolePart> running = new ArrayDeque<>();
 
   private Future<?> launching = CompletableFuture.completedFuture(null);
-  private volatile RolePart.Condition condition = RolePart.Condition.ill("not started");
+  private volatile Part.Condition condition = Part.Condition.ill("not started");
 
   @Inject
   RoleLauncher(PlayedParts parts, TopicKeeper topics, Event<Launched> launched) {
@@ -50,7 +51,7 @@ public class RoleLauncher {
   }
 
   /** Whether every part has been started; what becomes of each it says itself. */
-  public RolePart.Condition condition() {
+  public Part.Condition condition() {
     return condition;
   }
 
@@ -60,7 +61,7 @@ public class RoleLauncher {
 
   void land(@Observes ShutdownEvent event) throws InterruptedException {
     launching.cancel(true);
-    condition = RolePart.Condition.ill("stopping");
+    condition = Part.Condition.ill("stopping");
     thread.execute(this::stopAll);
     thread.shutdown();
     if (!thread.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS)) {
@@ -76,11 +77,12 @@ public class RoleLauncher {
         part.start();
         LOG.infof("Part started: %s", part.name());
       }
-      condition = RolePart.Condition.ok();
+      condition = Part.Condition.ok();
       launched.fire(new Launched());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
+      condition = Part.Condition.ill("a part cannot start");
       LOG.error("A part cannot start; the process ends", e);
       Quarkus.asyncExit(1);
     }
@@ -92,7 +94,7 @@ public class RoleLauncher {
         topics.prepare();
         return;
       } catch (ExecutionException e) {
-        condition = RolePart.Condition.ill("waiting for Kafka");
+        condition = Part.Condition.ill("waiting for Kafka");
         LOG.warnf("Kafka does not answer yet: %s", e.getCause().getClass().getSimpleName());
         TimeUnit.SECONDS.sleep(PAUSE_SECONDS);
       }
@@ -109,7 +111,7 @@ public class RoleLauncher {
     try {
       part.stop();
       LOG.infof("Part stopped: %s", part.name());
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       LOG.errorf(e, "Part did not stop cleanly: %s", part.name());
     }
   }

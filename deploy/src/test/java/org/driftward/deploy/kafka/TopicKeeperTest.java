@@ -15,7 +15,7 @@ import org.apache.kafka.clients.admin.NewTopic;
 import org.apache.kafka.common.config.ConfigResource;
 import org.driftward.deploy.config.DeploySettings;
 import org.driftward.deploy.embedded.EmbeddedBroker;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.contract.Topic;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;

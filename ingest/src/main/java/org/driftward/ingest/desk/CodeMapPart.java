@@ -1,12 +1,15 @@
 package org.driftward.ingest.desk;
 
 import jakarta.inject.Singleton;
+import java.time.Duration;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.store.StoredCodes;
-import org.driftward.ingest.work.RepeatingPart;
 
 /** Takes up what people decide about codes, in every process that reads messages. */
 @Singleton
-public class CodeMapPart extends RepeatingPart {
+public class CodeMapPart extends RepeatingPart implements RolePart {
 
   private final StoredCodes codes;
 
@@ -16,8 +19,13 @@ public class CodeMapPart extends RepeatingPart {
   }
 
   @Override
-  protected boolean round() {
+  public Role role() {
+    return Role.INGEST;
+  }
+
+  @Override
+  public Duration run() {
     codes.refresh();
-    return false;
+    return A_MOMENT;
   }
 }

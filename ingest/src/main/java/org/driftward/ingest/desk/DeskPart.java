@@ -3,129 +3,92 @@ package org.driftward.ingest.desk;
 import jakarta.inject.Singleton;
 import java.time.Duration;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.kafka.clients.consumer.Consumer;
-import org.apache.kafka.clients.consumer.ConsumerConfig;
-import org.apache.kafka.clients.consumer.ConsumerRebalanceListener;
-import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.ConsumerRecords;
 import org.apache.kafka.common.TopicPartition;
-import org.apache.kafka.common.errors.WakeupException;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
-import org.apache.kafka.common.serialization.StringDeserializer;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.failure.SetAside;
+import org.driftward.ground.kafka.GroupReader;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Part.Condition;
+import org.driftward.ground.store.Quarantine;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.ingest.store.DeskLedger;
 import org.driftward.ingest.store.DeskLedger.Slot;
-import org.driftward.ingest.work.Repeating;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Reads what came in and what was refused into the desk's tables. All processes share the work;
- * where each partition was read to stands in the database, beside what was read. After any failure
- * the consumer is thrown away and a new one begins there.
+ * where each partition was read to stands in the database, beside what was read.
  */
 @Singleton
-public class DeskPart implements RolePart {
+public class DeskPart implements RolePart, GroupReader.Keeper {
 
-  private static final String GROUP = "driftward-intake-desk";
+  private static final String NAME = "intake-desk";
   private static final List<String> TOPICS =
       List.of(Topic.ASSESSMENTS.topic(), Topic.ENCOUNTERS.topic(), Topic.REJECTED.topic());
-  private static final Duration POLL = Duration.ofMillis(500);
+  private static final Duration LONGEST_PAUSE = Duration.ofSeconds(10);
   private static final int MOST = 500;
   private static final int ROUNDS_TO_FORGET = 5_000;
 
-  private final KafkaAccess access;
   private final DeskLedger ledger;
-  private final Repeating work = new Repeating("intake-desk", this::round);
-  private volatile @Nullable Consumer<String, byte[]> consumer;
-  private volatile boolean stopping;
+  private final Quarantine quarantine;
+  private final GroupReader reader;
   private int rounds;
 
-  public DeskPart(KafkaAccess access, DeskLedger ledger) {
-    this.access = access;
+  public DeskPart(KafkaAccess access, DeskLedger ledger, Quarantine quarantine) {
     this.ledger = ledger;
+    this.quarantine = quarantine;
+    this.reader =
+        new GroupReader(
+            "driftward-" + NAME,
+            "driftward-intake-desk",
+            access,
+            TOPICS,
+            MOST,
+            Map.of(),
+            LONGEST_PAUSE,
+            this);
   }
 
-  /** Waits in its poll, so it never needs to rest. */
-  private boolean round() {
-    try {
-      if (stopping) {
-        return false;
-      }
-      var open = open();
-      var records = open.poll(POLL);
-      if (!records.isEmpty()) {
-        ledger.keep(RecordReader.read(records));
-      }
-      if (rounds++ % ROUNDS_TO_FORGET == 0) {
-        ledger.forget();
-      }
-      return true;
-    } catch (WakeupException e) {
-      return false;
-    } catch (RuntimeException e) {
-      close();
-      throw e;
-    }
+  @Override
+  public void keep(ConsumerRecords<String, byte[]> polled) {
+    ledger.keep(RecordReader.read(polled, this::setAside));
   }
 
-  private Consumer<String, byte[]> open() {
-    var known = consumer;
-    if (known != null) {
-      return known;
-    }
-    var opened =
-        new KafkaConsumer<>(settings(), new StringDeserializer(), new ByteArrayDeserializer());
-    opened.subscribe(TOPICS, new FromTheLedger(opened));
-    consumer = opened;
-    return opened;
-  }
-
-  private void close() {
-    var open = consumer;
-    consumer = null;
-    if (open != null) {
-      open.close();
-    }
+  private void setAside(ConsumerRecord<String, byte[]> one, Throwable why) {
+    quarantine.keep(
+        SetAside.ofLog(
+            one.topic(),
+            one.partition(),
+            one.offset(),
+            NAME,
+            null,
+            "A record is missing from what came in and what was refused."),
+        one.value(),
+        why);
   }
 
   /** Puts every partition that is given to us to where the database says. */
-  private final class FromTheLedger implements ConsumerRebalanceListener {
-    private final Consumer<String, byte[]> open;
-
-    FromTheLedger(Consumer<String, byte[]> open) {
-      this.open = open;
-    }
-
-    @Override
-    public void onPartitionsAssigned(Collection<TopicPartition> partitions) {
-      for (var partition : partitions) {
-        ledger
-            .position(new Slot(partition.topic(), partition.partition()))
-            .ifPresentOrElse(
-                next -> open.seek(partition, next), () -> open.seekToBeginning(List.of(partition)));
-      }
-    }
-
-    @Override
-    public void onPartitionsRevoked(Collection<TopicPartition> partitions) {
-      // What was read is kept before the next poll; nothing is in hand.
+  @Override
+  public void assigned(Consumer<String, byte[]> consumer, Collection<TopicPartition> partitions) {
+    for (var partition : partitions) {
+      ledger
+          .position(new Slot(partition.topic(), partition.partition()))
+          .ifPresentOrElse(
+              next -> consumer.seek(partition, next),
+              () -> consumer.seekToBeginning(List.of(partition)));
     }
   }
 
-  private Map<String, Object> settings() {
-    var settings = new HashMap<String, Object>(access.settings());
-    settings.put(ConsumerConfig.GROUP_ID_CONFIG, GROUP);
-    settings.put(ConsumerConfig.CLIENT_ID_CONFIG, GROUP);
-    settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
-    settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
-    settings.put(ConsumerConfig.MAX_POLL_RECORDS_CONFIG, MOST);
-    settings.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
-    return settings;
+  @Override
+  public void polled(Consumer<String, byte[]> consumer) {
+    if (rounds++ % ROUNDS_TO_FORGET == 0) {
+      ledger.forget();
+    }
   }
 
   @Override
@@ -135,28 +98,21 @@ public class DeskPart implements RolePart {
 
   @Override
   public String name() {
-    return "intake-desk";
+    return NAME;
   }
 
   @Override
   public void start() {
-    stopping = false;
-    work.start();
+    reader.start();
   }
 
   @Override
   public void stop() {
-    stopping = true;
-    var open = consumer;
-    if (open != null) {
-      open.wakeup();
-    }
-    work.stop();
-    close();
+    reader.stop();
   }
 
   @Override
   public Condition condition() {
-    return work.condition();
+    return reader.condition();
   }
 }

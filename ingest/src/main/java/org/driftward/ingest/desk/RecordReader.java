@@ -6,12 +6,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.ConsumerRecords;
+import org.driftward.ground.failure.Isolation;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.JsonFormat;
-import org.driftward.ingest.contract.JsonFormat.MalformedException;
 import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.ingest.kafka.RecordHeaders;
@@ -19,12 +20,10 @@ import org.driftward.ingest.store.DeskLedger.Batch;
 import org.driftward.ingest.store.DeskLedger.Slot;
 import org.driftward.ingest.store.DeskLedger.Span;
 import org.driftward.ingest.store.FeedMinute;
-import org.jboss.logging.Logger;
 
 /** Turns polled records into what the desk keeps. */
 final class RecordReader {
 
-  private static final Logger LOG = Logger.getLogger(RecordReader.class);
   private static final JsonFormat<Assessment> ASSESSMENT = JsonFormat.of(Assessment.class);
   private static final JsonFormat<Rejection> REJECTION = JsonFormat.of(Rejection.class);
 
@@ -36,7 +35,12 @@ final class RecordReader {
 
   private RecordReader() {}
 
-  static Batch read(ConsumerRecords<String, byte[]> records) {
+  /**
+   * @param setAside takes a record that nobody can read; it must not hold up the desk
+   */
+  static Batch read(
+      ConsumerRecords<String, byte[]> records,
+      BiConsumer<ConsumerRecord<String, byte[]>, Throwable> setAside) {
     var reader = new RecordReader();
     var spans = new HashMap<Slot, Span>();
     for (var partition : records.partitions()) {
@@ -44,28 +48,21 @@ final class RecordReader {
       spans.put(
           new Slot(partition.topic(), partition.partition()),
           new Span(some.get(0).offset(), some.get(some.size() - 1).offset() + 1));
-      some.forEach(reader::take);
+      Isolation.apart(some, reader::take, setAside);
     }
     return new Batch(spans, reader.minutes.values(), reader.refusals);
   }
 
-  /** One record that nobody can read must not hold up the desk; it stays in its topic. */
   private void take(ConsumerRecord<String, byte[]> kafkaRecord) {
     if (kafkaRecord.value() == null) {
       return;
     }
-    try {
-      if (kafkaRecord.topic().equals(Topic.REJECTED.topic())) {
-        takeRejection(REJECTION.read(kafkaRecord.value()));
-      } else if (kafkaRecord.topic().equals(Topic.ASSESSMENTS.topic())) {
-        takeAssessment(ASSESSMENT.read(kafkaRecord.value()), kafkaRecord);
-      } else {
-        add(FeedMinute.move(sourceOf(origin(kafkaRecord)), origin(kafkaRecord), at(kafkaRecord)));
-      }
-    } catch (MalformedException | IllegalArgumentException e) {
-      LOG.errorf(
-          "A record was left out of the desk: topic %s, partition %d, offset %d",
-          kafkaRecord.topic(), kafkaRecord.partition(), kafkaRecord.offset());
+    if (kafkaRecord.topic().equals(Topic.REJECTED.topic())) {
+      takeRejection(REJECTION.read(kafkaRecord.value()));
+    } else if (kafkaRecord.topic().equals(Topic.ASSESSMENTS.topic())) {
+      takeAssessment(ASSESSMENT.read(kafkaRecord.value()), kafkaRecord);
+    } else {
+      add(FeedMinute.move(sourceOf(origin(kafkaRecord)), origin(kafkaRecord), at(kafkaRecord)));
     }
   }
 

@@ -2,19 +2,22 @@ package org.driftward.ingest.desk;
 
 import io.quarkus.arc.All;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.util.List;
+import org.driftward.ground.part.RepeatingPart;
 import org.driftward.ingest.contract.Received;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.core.Gate;
 import org.driftward.ingest.core.Gate.Bearer;
 import org.driftward.ingest.core.Gate.Passage;
 import org.driftward.ingest.core.Rule;
 import org.driftward.ingest.store.ReplayQueue;
 import org.driftward.ingest.store.StoredCodes;
-import org.driftward.ingest.work.RepeatingPart;
 
 /** Replays what the desk asks for, each through the gate that refused it. */
 @Singleton
-public class ReplayPart extends RepeatingPart {
+public class ReplayPart extends RepeatingPart implements RolePart {
 
   private final ReplayQueue queue;
   private final StoredCodes codes;
@@ -28,8 +31,13 @@ public class ReplayPart extends RepeatingPart {
   }
 
   @Override
-  protected boolean round() {
-    return queue.play(this::play);
+  public Role role() {
+    return Role.INGEST;
+  }
+
+  @Override
+  public Duration run() {
+    return queue.play(this::play) ? Duration.ZERO : A_MOMENT;
   }
 
   /** With the codes as they were mapped before the replay was asked for, or newer. */

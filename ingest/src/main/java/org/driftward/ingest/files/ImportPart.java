@@ -1,12 +1,15 @@
 package org.driftward.ingest.files;
 
 import jakarta.inject.Singleton;
+import java.time.Duration;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ingest.contract.Role;
+import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.store.ImportQueue;
-import org.driftward.ingest.work.RepeatingPart;
 
 /** Works off uploaded files, batch by batch, beside any number of other processes that do. */
 @Singleton
-public class ImportPart extends RepeatingPart {
+public class ImportPart extends RepeatingPart implements RolePart {
 
   private final ImportQueue queue;
   private final ImportStep step;
@@ -18,7 +21,12 @@ public class ImportPart extends RepeatingPart {
   }
 
   @Override
-  protected boolean round() {
-    return queue.work(step);
+  public Role role() {
+    return Role.INGEST;
+  }
+
+  @Override
+  public Duration run() {
+    return queue.work(step) ? Duration.ZERO : A_MOMENT;
   }
 }

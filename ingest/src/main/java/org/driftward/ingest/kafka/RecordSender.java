@@ -17,9 +17,9 @@ import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.header.internals.RecordHeader;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
-import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Topic;
 import org.jspecify.annotations.Nullable;
 

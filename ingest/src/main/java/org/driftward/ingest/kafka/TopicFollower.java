@@ -18,11 +18,12 @@ import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.WakeupException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Part.Condition;
+import org.driftward.ground.part.Worker;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.JsonFormat.MalformedException;
-import org.driftward.ingest.contract.KafkaAccess;
-import org.driftward.ingest.contract.RolePart.Condition;
 import org.driftward.ingest.contract.Topic;
 import org.jboss.logging.Logger;
 
@@ -31,7 +32,7 @@ import org.jboss.logging.Logger;
  * process holds every encounter. {@link #caughtUp()}, {@link #condition()} and {@link #stop()} may
  * be called from any thread.
  */
-final class TopicFollower {
+final class TopicFollower implements Worker.Round {
 
   private static final Logger LOG = Logger.getLogger(TopicFollower.class);
   private static final JsonFormat<Encounter> ENCOUNTER = JsonFormat.of(Encounter.class);
@@ -51,19 +52,17 @@ final class TopicFollower {
   private final EncounterTable table;
   private final Queue<CompletableFuture<Void>> asked = new ConcurrentLinkedQueue<>();
   private final List<CompletableFuture<Void>> waiting = new ArrayList<>();
-  private final Thread thread = new Thread(this::follow, "driftward-encounters");
-  private volatile Condition condition = Condition.ill("reading the encounters");
+  private final Worker worker = new Worker("encounters", AFTER_FAILURE, this);
   private volatile boolean stopping;
   private volatile Consumer<String, byte[]> consumer;
 
   TopicFollower(KafkaAccess access, EncounterTable table) {
     this.access = access;
     this.table = table;
-    thread.setDaemon(true);
   }
 
   void start() {
-    thread.start();
+    worker.start();
   }
 
   /** Completes when everything that the topic holds at the time of the call has been read. */
@@ -75,17 +74,13 @@ final class TopicFollower {
   }
 
   Condition condition() {
-    return condition;
+    return worker.condition();
   }
 
   void stop() {
     stopping = true;
     wakeUp();
-    try {
-      thread.join(ANSWER.toMillis());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    worker.stop();
   }
 
   private void wakeUp() {
@@ -96,33 +91,21 @@ final class TopicFollower {
   }
 
   /** A failure starts over from the beginning: the table takes the same records again unharmed. */
-  private void follow() {
-    while (!stopping) {
-      try (var open = new KafkaConsumer<String, byte[]>(settings())) {
-        consumer = open;
-        new Run(open).follow();
-      } catch (WakeupException e) {
-        // Only when stopping.
-      } catch (KafkaException e) {
-        condition = Condition.ill("Kafka does not answer");
-        asked.removeIf(CompletableFuture::isDone);
-        waiting.removeIf(CompletableFuture::isDone);
-        LOG.warnf("The encounters cannot be read, trying again: %s", e.getClass().getSimpleName());
-        pause();
-      } finally {
-        consumer = null;
-      }
+  @Override
+  public Duration run() {
+    try (var open = new KafkaConsumer<String, byte[]>(settings())) {
+      consumer = open;
+      new Run(open).follow();
+    } catch (WakeupException e) {
+      // Only when stopping.
+    } catch (KafkaException e) {
+      asked.removeIf(CompletableFuture::isDone);
+      waiting.removeIf(CompletableFuture::isDone);
+      throw e;
+    } finally {
+      consumer = null;
     }
-    condition = Condition.ill("stopped");
-  }
-
-  private void pause() {
-    try {
-      Thread.sleep(AFTER_FAILURE.toMillis());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      stopping = true;
-    }
+    return Duration.ZERO;
   }
 
   private Map<String, Object> settings() {
@@ -150,13 +133,14 @@ final class TopicFollower {
     }
 
     void follow() {
+      worker.say(Condition.ill("reading the encounters"));
       assign();
       aim();
       while (!stopping) {
         poll();
         if (aiming && reached()) {
           aiming = false;
-          condition = Condition.ok();
+          worker.say(Condition.ok());
           waiting.forEach(ticket -> ticket.complete(null));
           waiting.clear();
         }

@@ -15,10 +15,10 @@ import org.jdbi.v3.core.Handle;
 @Singleton
 public class DeskLedger {
 
-  private final Database database;
+  private final IntakeStore database;
   private final Clock clock;
 
-  public DeskLedger(Database database, Clock clock) {
+  public DeskLedger(IntakeStore database, Clock clock) {
     this.database = database;
     this.clock = clock;
   }

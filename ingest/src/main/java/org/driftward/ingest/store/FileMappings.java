@@ -9,10 +9,10 @@ import java.util.Optional;
 @Singleton
 public class FileMappings {
 
-  private final Database database;
+  private final IntakeStore database;
   private final Clock clock;
 
-  public FileMappings(Database database, Clock clock) {
+  public FileMappings(IntakeStore database, Clock clock) {
     this.database = database;
     this.clock = clock;
   }

@@ -23,10 +23,10 @@ import org.jspecify.annotations.Nullable;
 @Singleton
 public class ImportQueue {
 
-  private final Database database;
+  private final IntakeStore database;
   private final Clock clock;
 
-  public ImportQueue(Database database, Clock clock) {
+  public ImportQueue(IntakeStore database, Clock clock) {
     this.database = database;
     this.clock = clock;
   }

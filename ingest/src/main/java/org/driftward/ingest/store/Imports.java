@@ -17,9 +17,9 @@ public class Imports {
   private static final int AT_ONCE = 500;
   private static final String IN_SIGHT = "(:all OR by = :account)";
 
-  private final Database database;
+  private final IntakeStore database;
 
-  public Imports(Database database) {
+  public Imports(IntakeStore database) {
     this.database = database;
   }
 

@@ -11,10 +11,10 @@ import org.driftward.ingest.core.Gate.Passage;
 @Singleton
 public class ReplayQueue {
 
-  private final Database database;
+  private final IntakeStore database;
   private final Clock clock;
 
-  public ReplayQueue(Database database, Clock clock) {
+  public ReplayQueue(IntakeStore database, Clock clock) {
     this.database = database;
     this.clock = clock;
   }

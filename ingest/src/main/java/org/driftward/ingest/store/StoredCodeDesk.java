@@ -21,14 +21,14 @@ public class StoredCodeDesk implements CodeDesk {
 
   private static final int MOST_AT_ONCE = 10_000;
 
-  private final Database database;
+  private final IntakeStore database;
   private final StoredCodes stored;
   private final CodeMap codes;
   private final CodeRules rules;
   private final Clock clock;
 
   public StoredCodeDesk(
-      Database database, StoredCodes stored, CodeMap codes, CodeRules rules, Clock clock) {
+      IntakeStore database, StoredCodes stored, CodeMap codes, CodeRules rules, Clock clock) {
     this.database = database;
     this.stored = stored;
     this.codes = codes;

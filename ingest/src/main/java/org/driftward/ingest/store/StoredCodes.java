@@ -26,11 +26,11 @@ public class StoredCodes implements CodeMapSource {
 
   private static final Logger LOG = Logger.getLogger(StoredCodes.class);
 
-  private final Database database;
+  private final IntakeStore database;
   private final CodeRules rules;
   private volatile @Nullable Version known;
 
-  public StoredCodes(Database database, CodeRules rules) {
+  public StoredCodes(IntakeStore database, CodeRules rules) {
     this.database = database;
     this.rules = rules;
   }

@@ -18,11 +18,11 @@ public class StoredIntakeDesk implements IntakeDesk {
   /** Each is one row in the queue; more than this is asked for again, from the next page on. */
   private static final int MOST_AT_ONCE = 10_000;
 
-  private final Database database;
+  private final IntakeStore database;
   private final Imports imports;
   private final Clock clock;
 
-  public StoredIntakeDesk(Database database, Imports imports, Clock clock) {
+  public StoredIntakeDesk(IntakeStore database, Imports imports, Clock clock) {
     this.database = database;
     this.imports = imports;
     this.clock = clock;

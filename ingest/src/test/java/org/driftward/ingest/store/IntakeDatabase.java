@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.sql.SQLException;
 import java.util.Map;
 import javax.sql.DataSource;
+import org.driftward.ground.store.Database;
 import org.flywaydb.core.Flyway;
 
 /**
@@ -19,19 +20,19 @@ public final class IntakeDatabase {
   private static int databases;
 
   public final DataSource owner;
-  public final Database database;
+  public final IntakeStore database;
 
   public IntakeDatabase() {
     var name = newDatabase();
     this.owner = SERVER.getDatabase("postgres", name);
     Flyway.configure()
         .dataSource(owner)
-        .locations("db/ingest")
-        .schemas("ingest")
+        .locations("db/ground", "db/ingest")
+        .schemas("ingest", "ground")
         .placeholders(Map.of("app_role", APPLICATION))
         .load()
         .migrate();
-    this.database = new Database(SERVER.getDatabase(APPLICATION, name));
+    this.database = new IntakeStore(new Database(SERVER.getDatabase(APPLICATION, name)));
   }
 
   private static EmbeddedPostgres start() {

@@ -9,7 +9,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.testing.Broker;
 

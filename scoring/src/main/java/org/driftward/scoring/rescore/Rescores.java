@@ -11,7 +11,8 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Supervisor;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.scoring.config.ScoringConfig;
@@ -143,10 +144,11 @@ public class Rescores implements RolePart {
     try (var log = new LogReader(access);
         var report = new Report(rescore.report())) {
       new LogRecount(log, inForce, candidate, rescore.tally(), report).run();
-    } catch (IOException | InterruptedException | RuntimeException e) {
+    } catch (IOException | InterruptedException | RuntimeException | Error e) {
       rescore.end(State.FAILED, e.getClass().getSimpleName(), clock.instant());
       LOG.errorf("A re-scoring failed: failure=%s", e.getClass().getSimpleName());
       LOG.debug("Failure of a re-scoring", e);
+      Supervisor.OF_THE_PROCESS.failed(name(), e);
       return;
     }
     rescore.end(State.FINISHED, null, clock.instant());

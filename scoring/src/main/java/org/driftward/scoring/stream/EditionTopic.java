@@ -9,8 +9,9 @@ import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.WakeupException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Supervisor;
 import org.driftward.ingest.contract.JsonFormat;
-import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.scoring.edition.EditionFile;
 import org.driftward.scoring.edition.EditionsInForce;
 import org.jboss.logging.Logger;
@@ -84,8 +85,9 @@ public final class EditionTopic {
       }
     } catch (WakeupException e) {
       LOG.debug("No longer listening for editions");
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       deaf = true;
+      Supervisor.OF_THE_PROCESS.failed("scoring-editions", e);
       LOG.error("Editions are not heard of any more; restart this process", e);
     }
   }

@@ -8,8 +8,10 @@ import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.streams.KafkaStreams;
 import org.apache.kafka.streams.errors.StreamsUncaughtExceptionHandler.StreamThreadExceptionResponse;
+import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ground.part.Supervisor;
+import org.driftward.ground.part.Worker;
 import org.driftward.ingest.contract.Catalogue;
-import org.driftward.ingest.contract.KafkaAccess;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.scoring.config.ScoringConfig;
@@ -27,6 +29,7 @@ public class ScoringStreams implements RolePart {
 
   private static final Logger LOG = Logger.getLogger(ScoringStreams.class);
   private static final Duration LAST_WORDS = Duration.ofSeconds(20);
+  private static final Duration LONG = Duration.ofHours(1);
 
   private final KafkaAccess access;
   private final ScoringConfig.Streams config;
@@ -34,7 +37,7 @@ public class ScoringStreams implements RolePart {
   private final StreamMeters meters;
   private final EditionTopic editions;
   private final Failures failures = new Failures();
-  private @Nullable Thread starter;
+  private final Worker starter;
   private volatile @Nullable KafkaStreams streams;
   private volatile String waitingFor = "not started";
 
@@ -55,6 +58,7 @@ public class ScoringStreams implements RolePart {
                 config.streams().rememberedEncounters(), config.streams().packedEncounters()));
     this.meters = new StreamMeters(registry);
     this.editions = new EditionTopic(access, editions);
+    this.starter = new Worker("scoring-starter", this::startWhenReady);
   }
 
   @Override
@@ -68,20 +72,14 @@ public class ScoringStreams implements RolePart {
   }
 
   @Override
-  public synchronized void start() {
+  public void start() {
     waitingFor = "waiting for Kafka";
-    starter = new Thread(this::startWhenReady, "scoring-starter");
-    starter.setDaemon(true);
     starter.start();
   }
 
   @Override
-  public synchronized void stop() {
-    var waiting = starter;
-    if (waiting != null) {
-      waiting.interrupt();
-      starter = null;
-    }
+  public void stop() {
+    starter.stop();
     var running = streams;
     streams = null;
     waitingFor = "stopped";
@@ -99,8 +97,9 @@ public class ScoringStreams implements RolePart {
   @Override
   public Condition condition() {
     var running = streams;
+    var starting = starter.condition();
     if (running == null) {
-      return Condition.ill(waitingFor);
+      return starting.well() ? Condition.ill(waitingFor) : starting;
     }
     if (editions.deaf()) {
       return Condition.ill("new editions of the policy are not heard of; restart");
@@ -116,19 +115,18 @@ public class ScoringStreams implements RolePart {
     };
   }
 
-  private void startWhenReady() {
-    try {
-      while (!topicsReady()) {
-        Thread.sleep(config.restartAfter().toMillis());
-      }
-      editions.follow();
-      run();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    } catch (RuntimeException e) {
-      waitingFor = "cannot start: " + e.getClass().getSimpleName();
-      LOG.error("Scoring cannot start", e);
+  /** Once it runs, processing threads are replaced one by one; see {@link #replace}. */
+  private Duration startWhenReady() throws InterruptedException {
+    if (streams != null) {
+      return LONG;
     }
+    if (!topicsReady()) {
+      return config.restartAfter();
+    }
+    editions.stop();
+    editions.follow();
+    run();
+    return LONG;
   }
 
   private boolean topicsReady() throws InterruptedException {
@@ -142,10 +140,7 @@ public class ScoringStreams implements RolePart {
     }
   }
 
-  private synchronized void run() {
-    if (Thread.currentThread().isInterrupted() || starter == null) {
-      return;
-    }
+  private void run() {
     var topology = ScoringTopology.of(parts);
     var created = new KafkaStreams(topology, StreamSettings.of(access, config));
     created.setUncaughtExceptionHandler(this::replace);
@@ -156,6 +151,7 @@ public class ScoringStreams implements RolePart {
 
   private StreamThreadExceptionResponse replace(Throwable failure) {
     failures.another();
+    Supervisor.OF_THE_PROCESS.failed(name(), failure);
     LOG.errorf(
         "A processing thread failed and is replaced: failure=%s cause=%s",
         failure.getClass().getSimpleName(), rootOf(failure).getClass().getSimpleName());

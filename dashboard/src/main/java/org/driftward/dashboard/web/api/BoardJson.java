@@ -7,6 +7,7 @@ import java.util.List;
 import org.driftward.alerts.contract.EpisodeView;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.core.Board.Counts;
+import org.driftward.dashboard.core.Board.Unreadable;
 import org.driftward.dashboard.core.Card;
 import org.driftward.dashboard.core.Concern;
 import org.driftward.dashboard.core.Movement;
@@ -17,7 +18,12 @@ import org.driftward.scoring.contract.StandingFact.Fact;
 import org.jspecify.annotations.Nullable;
 
 /** {@code GET /api/wards/{ward}/board}. What is absent is null, never left out. */
-record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> patients) {
+record BoardJson(
+    String ward,
+    Instant asOf,
+    Counts counts,
+    List<PatientJson> patients,
+    List<Unreadable> unreadable) {
 
   private static final JsonFormat<BoardJson> FORMAT = JsonFormat.of(BoardJson.class);
 
@@ -77,6 +83,7 @@ record BoardJson(String ward, Instant asOf, Counts counts, List<PatientJson> pat
             board.ward(),
             asOf,
             board.counts(),
-            board.cards().stream().map(PatientJson::of).toList()));
+            board.cards().stream().map(PatientJson::of).toList(),
+            board.unreadable()));
   }
 }

@@ -12,12 +12,14 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.sse.OutboundSseEvent;
 import jakarta.ws.rs.sse.Sse;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Optional;
 import org.driftward.dashboard.core.Board;
 import org.driftward.dashboard.web.LiveSession;
 import org.driftward.dashboard.web.Viewer;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.ServedBy;
+import org.jspecify.annotations.Nullable;
 
 /** The board of a ward, live: server-sent events, for programs and for our own pages. */
 @Path("/api/wards")
@@ -35,7 +37,9 @@ public class StreamResource {
 
   /**
    * An event {@code board} with the whole board as {@code GET /api/wards/{ward}/board} answers it,
-   * at once and then whenever it changes; a comment line between, as a sign of life.
+   * at once and then whenever it changes. Between, a comment line as a sign of life, or an event
+   * {@code unread} with the seconds for which the board could not be read: what was sent last may
+   * be old.
    */
   @GET
   @Path("/{ward}/stream")
@@ -44,13 +48,24 @@ public class StreamResource {
     if (!viewer.sees(ward)) {
       throw new WebApplicationException(Answers.otherWard());
     }
-    return session.open(ward, viewer.account()).map(board -> event(board, sse));
+    return session
+        .open(ward, viewer.account())
+        .map(board -> event(board, session.unread(ward), sse));
   }
 
-  private static OutboundSseEvent event(Optional<Board> board, Sse sse) {
+  private static OutboundSseEvent event(Optional<Board> board, @Nullable Duration unread, Sse sse) {
     return board
         .map(news -> new String(BoardJson.write(news), StandardCharsets.UTF_8))
         .map(json -> sse.newEventBuilder().name("board").data(String.class, json).build())
-        .orElseGet(() -> sse.newEventBuilder().comment("alive").build());
+        .orElseGet(() -> beat(unread, sse));
+  }
+
+  private static OutboundSseEvent beat(@Nullable Duration unread, Sse sse) {
+    return unread == null
+        ? sse.newEventBuilder().comment("alive").build()
+        : sse.newEventBuilder()
+            .name("unread")
+            .data(String.class, "{\"seconds\":" + unread.toSeconds() + "}")
+            .build();
   }
 }

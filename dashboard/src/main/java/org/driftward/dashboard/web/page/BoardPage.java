@@ -106,7 +106,8 @@ public class BoardPage {
         .emitOn(Infrastructure.getDefaultWorkerPool())
         .map(now -> now.map(board -> parts(visit, frame, before.getAndSet(board), board)))
         .onItem()
-        .transformToIterable(parts -> events.of(sse, warnings.with(parts.orElse(List.of()))));
+        .transformToIterable(
+            parts -> events.of(sse, warnings.with(parts.orElse(List.of()), session.unread(ward))));
   }
 
   private List<Part> parts(Visit visit, Frame frame, @Nullable Board before, Board now) {

@@ -5,28 +5,27 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Set;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import org.driftward.dashboard.config.DashboardConfig;
 import org.driftward.dashboard.core.WardPapers;
 import org.driftward.dashboard.core.WardReader;
 import org.driftward.dashboard.screen.DowntimeScreen;
 import org.driftward.dashboard.screen.Findings;
+import org.driftward.ground.failure.SetAside;
+import org.driftward.ground.part.Part.Condition;
+import org.driftward.ground.part.RepeatingPart;
+import org.driftward.ground.store.Quarantine;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.contract.WardScope;
-import org.jboss.logging.Logger;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps a copy of every ward as a file that needs nothing but a browser, for when the system is
@@ -34,9 +33,9 @@ import org.jspecify.annotations.Nullable;
  * one cannot be made.
  */
 @Singleton
-public class DowntimeCopies implements RolePart {
+public class DowntimeCopies extends RepeatingPart implements RolePart {
 
-  private static final Logger LOG = Logger.getLogger(DowntimeCopies.class);
+  private static final String NAME = "downtime-copies";
   private static final Set<PosixFilePermission> OWNER_ONLY =
       PosixFilePermissions.fromString("rw-------");
 
@@ -45,10 +44,16 @@ public class DowntimeCopies implements RolePart {
   private final DashboardConfig.Downtime settings;
   private final Clock clock;
   private final Findings findings = new Findings(Catalogue.shipped());
-  private volatile Condition condition = Condition.ill("not started");
-  private @Nullable ScheduledExecutorService work;
+  private final Quarantine quarantine;
 
-  public DowntimeCopies(WardReader wards, WardPapers papers, DashboardConfig config, Clock clock) {
+  public DowntimeCopies(
+      WardReader wards,
+      WardPapers papers,
+      DashboardConfig config,
+      Quarantine quarantine,
+      Clock clock) {
+    super(NAME);
+    this.quarantine = quarantine;
     this.wards = wards;
     this.papers = papers;
     this.settings = config.downtime();
@@ -62,94 +67,79 @@ public class DowntimeCopies implements RolePart {
     static native TemplateInstance downtimeCopy(DowntimeScreen paper, String style);
   }
 
-  /** Makes the copy of every ward now. */
-  public void make() {
-    try {
-      Files.createDirectories(settings.folder());
-      var style = style();
-      for (var line : wards.wards(WardScope.EVERY_WARD)) {
+  /**
+   * Makes the copy of every ward now. One ward's failure keeps no other from its copy.
+   *
+   * @return how many copies were not made, and are old or missing
+   * @throws RuntimeException if none could be made
+   */
+  public int make() {
+    var style = style();
+    var lines = wards.wards(WardScope.EVERY_WARD);
+    int old = 0;
+    for (var line : lines) {
+      try {
         var screen = DowntimeScreen.of(papers.of(line.ward()), findings, clock.getZone());
         keep(line.ward(), Copies.downtimeCopy(screen, style).render());
+      } catch (RuntimeException | StackOverflowError e) {
+        if (++old == lines.size()) {
+          throw e;
+        }
+        setAside(line.ward(), e);
       }
+    }
+    return old;
+  }
+
+  private void setAside(String ward, Throwable why) {
+    var item =
+        SetAside.row("downtime", ward, NAME, null, ward, "The copy for downtime is old.")
+            .toldFor(settings.every().multipliedBy(2));
+    quarantine.keep(item, null, why);
+  }
+
+  @Override
+  public Duration run() {
+    int old = make();
+    if (old > 0) {
+      say(Condition.but("the copies of " + old + " wards are old"));
+    }
+    return settings.every();
+  }
+
+  private void keep(String ward, String html) {
+    var name = CopyName.of(ward);
+    var next = settings.folder().resolve(name + ".next");
+    try {
+      Files.createDirectories(settings.folder());
+      Files.writeString(next, html);
+      if (Files.getFileStore(next).supportsFileAttributeView("posix")) {
+        Files.setPosixFilePermissions(next, OWNER_ONLY);
+      }
+      Files.move(
+          next,
+          settings.folder().resolve(name),
+          StandardCopyOption.ATOMIC_MOVE,
+          StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private void keep(String ward, String html) throws IOException {
-    var name = URLEncoder.encode(ward, StandardCharsets.UTF_8) + ".html";
-    var next = settings.folder().resolve(name + ".next");
-    Files.writeString(next, html);
-    if (Files.getFileStore(next).supportsFileAttributeView("posix")) {
-      Files.setPosixFilePermissions(next, OWNER_ONLY);
-    }
-    Files.move(
-        next,
-        settings.folder().resolve(name),
-        StandardCopyOption.ATOMIC_MOVE,
-        StandardCopyOption.REPLACE_EXISTING);
-  }
-
-  private static String style() throws IOException {
+  private static String style() {
     try (var in =
         DowntimeCopies.class.getResourceAsStream("/META-INF/resources/assets/paper.css")) {
       if (in == null) {
         throw new IOException("paper.css is not in the application");
       }
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
-  }
-
-  private void round() {
-    try {
-      make();
-      condition = Condition.ok();
-    } catch (RuntimeException e) {
-      // The message may name a ward; the class says what is away.
-      condition = Condition.ill("the copies are old: " + e.getClass().getSimpleName());
-      LOG.warnf("The copies for downtime were not made: %s", e.getClass().getName());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
   @Override
   public Role role() {
     return Role.DASHBOARD;
-  }
-
-  @Override
-  public String name() {
-    return "downtime-copies";
-  }
-
-  @Override
-  public void start() {
-    var started =
-        Executors.newSingleThreadScheduledExecutor(
-            task -> {
-              var thread = new Thread(task, "driftward-" + name());
-              thread.setDaemon(true);
-              return thread;
-            });
-    condition = Condition.ok();
-    // round() keeps every failure as a condition, so nothing is lost with the future.
-    var unused =
-        started.scheduleWithFixedDelay(
-            this::round, 0, settings.every().toMillis(), TimeUnit.MILLISECONDS);
-    work = started;
-  }
-
-  @Override
-  public void stop() {
-    var running = work;
-    if (running != null) {
-      running.shutdownNow();
-    }
-    work = null;
-    condition = Condition.ill("stopped");
-  }
-
-  @Override
-  public Condition condition() {
-    return condition;
   }
 }

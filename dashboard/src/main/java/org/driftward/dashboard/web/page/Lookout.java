@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.util.List;
 import org.driftward.alerts.contract.WatchDesk;
 import org.driftward.alerts.contract.WatchDesk.Watch;
+import org.driftward.dashboard.core.SetAsideReader;
+import org.driftward.dashboard.core.SetAsideReader.Missing;
 import org.driftward.dashboard.core.UnscoredReader;
 import org.driftward.dashboard.core.UnscoredReader.Unscored;
 import org.driftward.dashboard.stream.ReadModelPart;
@@ -24,6 +26,7 @@ class Lookout {
 
   private final WatchDesk watch;
   private final UnscoredReader unscored;
+  private final SetAsideReader setAside;
   private final ReadModelPart news;
   private @Nullable Seen seen;
   private long seenAt;
@@ -31,22 +34,25 @@ class Lookout {
   /** The first look since which every look found that nothing is read; null if the last did not. */
   private @Nullable Long deafSince;
 
-  Lookout(WatchDesk watch, UnscoredReader unscored, ReadModelPart news) {
+  Lookout(WatchDesk watch, UnscoredReader unscored, SetAsideReader setAside, ReadModelPart news) {
     this.watch = watch;
     this.unscored = unscored;
+    this.setAside = setAside;
     this.news = news;
   }
 
   /**
    * @param unscored of the whole hospital
+   * @param missing of the whole hospital
    * @param deaf how long this process has read nothing that is new; null while it reads
    */
-  record Seen(Watch watch, List<Unscored> unscored, @Nullable Duration deaf) {}
+  record Seen(
+      Watch watch, List<Unscored> unscored, List<Missing> missing, @Nullable Duration deaf) {}
 
   synchronized Seen now() {
     long now = System.nanoTime();
     if (seen == null || now - seenAt > A_MOMENT.toNanos()) {
-      seen = new Seen(watch.now(), unscored.unscored(), deaf(now));
+      seen = new Seen(watch.now(), unscored.unscored(), setAside.missing(), deaf(now));
       seenAt = now;
     }
     return seen;

@@ -11,7 +11,7 @@ import java.util.Map;
 import org.driftward.dashboard.Samples;
 import org.driftward.dashboard.contract.Setting;
 import org.driftward.dashboard.stream.WardListener;
-import org.driftward.ingest.contract.KafkaAccess;
+import org.driftward.ground.kafka.KafkaAccess;
 
 /** What the composition in deploy provides. No part that needs Kafka is started. */
 @Singleton

@@ -257,6 +257,48 @@ class PeopleOverHttpTest {
   }
 
   @Test
+  void shouldKeepACopyOfEveryWardWhateverItIsCalled() throws IOException {
+    model.keep(
+        new Batch(
+            List.of(
+                encounter("S", "/".repeat(90), "1", 1),
+                encounter("D", "..", "1", 1),
+                encounter("L", "\u5e9c".repeat(128), "1", 1)),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of()));
+
+    assertThat(copies.make()).isZero();
+
+    for (var ward : List.of("W1", "/".repeat(90), "..", "\u5e9c".repeat(128))) {
+      assertThat(config.downtime().folder().resolve(CopyName.of(ward))).isRegularFile();
+    }
+  }
+
+  @Test
+  void shouldMakeTheOtherCopiesBesideAWardThatCannotBeCopied() throws Exception {
+    var folder = config.downtime().folder();
+    copies.make();
+    // A folder of its own name stands in the way of one ward's file.
+    Files.deleteIfExists(folder.resolve("W1.html"));
+    Files.createDirectories(folder.resolve("W1.html").resolve("in the way"));
+    Files.deleteIfExists(folder.resolve("W2.html"));
+
+    try {
+      assertThat(copies.make()).isEqualTo(1);
+
+      assertThat(folder.resolve("W2.html")).isRegularFile();
+      signIn("nurse");
+      assertThat(session().get("/wards/W1").asString()).contains("The copy for downtime is old.");
+    } finally {
+      Files.delete(folder.resolve("W1.html").resolve("in the way"));
+      Files.delete(folder.resolve("W1.html"));
+      run("DELETE FROM ground.quarantine");
+    }
+  }
+
+  @Test
   void shouldKeepACopyOfEveryWardForDowntime() throws IOException {
     copies.make();
 

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.Socket;
 import java.time.Duration;
+import org.driftward.ground.part.Supervisor;
 import org.jboss.logging.Logger;
 
 /**
@@ -41,8 +42,9 @@ final class Connection implements Runnable {
       }
     } catch (IOException e) {
       LOG.debugf("A sender's connection ended: %s", e.getClass().getSimpleName());
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       LOG.errorf("A sender's connection ends for a defect of ours: %s", e.getClass().getName());
+      Supervisor.OF_THE_PROCESS.failed("mllp-sender", e);
     }
   }
 

@@ -6,13 +6,14 @@ import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.driftward.ground.part.Worker;
 import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
@@ -40,7 +41,7 @@ public final class MllpListener implements RolePart {
   private final MllpMetrics metrics;
   private final Set<Connection> connections = ConcurrentHashMap.newKeySet();
   private volatile Optional<Run> run = Optional.empty();
-  private volatile Condition condition = Condition.ill("not started");
+  private static final Condition NOT_STARTED = Condition.ill("not started");
 
   public MllpListener(IngestConfig config, HandedIn handler, MllpMetrics metrics) {
     this.config = config.mllp();
@@ -75,12 +76,11 @@ public final class MllpListener implements RolePart {
   public void stop() {
     run.ifPresent(Run::stop);
     run = Optional.empty();
-    condition = Condition.ill("stopped");
   }
 
   @Override
   public Condition condition() {
-    return condition;
+    return run.map(Run::condition).orElse(NOT_STARTED);
   }
 
   /** The port it listens on now, if it does. */
@@ -94,44 +94,42 @@ public final class MllpListener implements RolePart {
 
     private final ExecutorService senders =
         Executors.newCachedThreadPool(task -> thread(task, "driftward-mllp-sender"));
-    private final ScheduledExecutorService watch =
-        Executors.newSingleThreadScheduledExecutor(task -> thread(task, "driftward-mllp-watch"));
-    private final Thread listening = thread(this::listen, "driftward-mllp");
-    private volatile boolean stopping;
+    private final Worker watch = new Worker("mllp-watch", this::closeLate);
+    private final Worker listening = new Worker("mllp", this::listen);
     private volatile ServerSocket server;
 
     void start() {
-      var period = BETWEEN_CHECKS.toMillis();
-      var scheduled =
-          watch.scheduleAtFixedRate(
-              () -> connections.forEach(Connection::closeIfLate),
-              period,
-              period,
-              TimeUnit.MILLISECONDS);
-      java.util.Objects.requireNonNull(scheduled);
+      watch.start();
       listening.start();
     }
 
-    private void listen() {
-      while (!stopping) {
-        try (var open = new ServerSocket()) {
-          open.setReuseAddress(true);
-          open.bind(new InetSocketAddress(config.host(), config.port()), BACKLOG);
-          server = open;
-          condition = Condition.ok();
-          accept(open);
-        } catch (IOException e) {
-          if (!stopping) {
-            condition = Condition.ill("cannot listen on port " + config.port());
-            LOG.warnf("MLLP cannot listen, trying again: %s", e.getClass().getSimpleName());
-            pause();
-          }
+    private Duration closeLate() {
+      connections.forEach(Connection::closeIfLate);
+      return BETWEEN_CHECKS;
+    }
+
+    private Duration listen() {
+      try (var open = new ServerSocket()) {
+        open.setReuseAddress(true);
+        open.bind(new InetSocketAddress(config.host(), config.port()), BACKLOG);
+        server = open;
+        listening.say(Condition.ok());
+        accept(open);
+      } catch (IOException e) {
+        if (!listening.stopping()) {
+          listening.say(Condition.ill("cannot listen on port " + config.port()));
+          LOG.warnf("MLLP cannot listen, trying again: %s", e.getClass().getSimpleName());
         }
       }
+      return BETWEEN_TRIES;
+    }
+
+    Condition condition() {
+      return Condition.of(List.of(listening.condition(), watch.condition()));
     }
 
     private void accept(ServerSocket open) throws IOException {
-      while (!stopping) {
+      while (!listening.stopping()) {
         var socket = open.accept();
         if (connections.size() >= config.maxConnections()) {
           metrics.turnedAway();
@@ -157,24 +155,15 @@ public final class MllpListener implements RolePart {
           });
     }
 
-    private void pause() {
-      try {
-        Thread.sleep(BETWEEN_TRIES.toMillis());
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        stopping = true;
-      }
-    }
-
     void stop() {
-      stopping = true;
-      listening.interrupt();
-      watch.shutdownNow();
+      listening.stopSoon();
       try {
         var open = server;
         if (open != null) {
           open.close();
         }
+        listening.stop();
+        watch.stop();
         connections.forEach(Connection::close);
         senders.shutdown();
         if (!senders.awaitTermination(LAST_WORDS.toMillis(), TimeUnit.MILLISECONDS)) {

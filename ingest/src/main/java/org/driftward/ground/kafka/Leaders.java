@@ -1,4 +1,4 @@
-package org.driftward.ingest.kafka;
+package org.driftward.ground.kafka;
 
 import java.time.Duration;
 import java.util.Collection;
@@ -9,7 +9,6 @@ import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.OffsetSpec;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.RetriableException;
-import org.driftward.ingest.contract.KafkaAccess;
 
 /**
  * Waits for the leaders of partitions. Kafka calls a topic made before every leader takes records.

@@ -1,14 +1,13 @@
-package org.driftward.ingest.contract;
+package org.driftward.ground.kafka;
 
 import java.time.Duration;
 import java.util.Collection;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
-import org.driftward.ingest.kafka.Leaders;
 
 /**
- * How to reach the hospital's Kafka: the client settings that every producer, consumer and topology
- * of this process shares, {@code bootstrap.servers} among them.
+ * How to reach Kafka: the client settings that every producer, consumer and topology of this
+ * process shares, {@code bootstrap.servers} among them.
  */
 public record KafkaAccess(Map<String, String> settings) {
 

@@ -2,35 +2,33 @@ package org.driftward.ingest.store;
 
 import jakarta.inject.Singleton;
 import java.util.function.Supplier;
-import javax.sql.DataSource;
+import org.driftward.ground.store.Database;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
 import org.jdbi.v3.core.ConnectionException;
 import org.jdbi.v3.core.HandleCallback;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.postgres.PostgresPlugin;
 
-/** The one way to PostgreSQL. Thread-safe. */
+/** PostgreSQL, whose absence is an answer to whoever sends: try again later. Thread-safe. */
 @Singleton
-public class Database {
+public class IntakeStore {
 
-  private final Jdbi jdbi;
+  private final Database database;
 
-  public Database(DataSource source) {
-    this.jdbi = Jdbi.create(source).installPlugin(new PostgresPlugin());
+  public IntakeStore(Database database) {
+    this.database = database;
   }
 
   /**
    * @throws UnavailableException if there is no connection to be had
    */
   public <T> T read(HandleCallback<T, RuntimeException> work) {
-    return connected(() -> jdbi.withHandle(work));
+    return connected(() -> database.read(work));
   }
 
   /**
    * @throws UnavailableException if there is no connection to be had
    */
   public <T> T transaction(HandleCallback<T, RuntimeException> work) {
-    return connected(() -> jdbi.inTransaction(handle -> work.withHandle(handle)));
+    return connected(() -> database.transaction(work));
   }
 
   private static <T> T connected(Supplier<T> work) {
