@@ -71,7 +71,8 @@ final class Ground implements AutoCloseable {
     if (unset(config, KAFKA)) {
       Path home = folder.folder("kafka");
       var password = secrets.get("kafka.clients");
-      starts.add(() -> EmbeddedBroker.start(home, embedded.kafkaPort(), password));
+      var feeds = secrets.get("kafka.feeds");
+      starts.add(() -> EmbeddedBroker.start(home, embedded.kafkaPort(), password, feeds));
     }
     return starts;
   }

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import org.apache.kafka.common.errors.TopicAuthorizationException;
+import org.driftward.ingest.contract.Topic;
+import java.util.Arrays;
 import java.net.ConnectException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -58,6 +61,46 @@ class EmbeddedBrokerTest {
         assertThatExceptionOfType(ExecutionException.class)
             .isThrownBy(() -> admin.listTopics().names().get())
             .withCauseInstanceOf(SaslAuthenticationException.class);
+      }
+    }
+  }
+
+  /** Who may write what, asked of Kafka's own authorizer. */
+  @Test
+  void shouldLetFeedsWriteTheInboxAndNothingElse() throws Exception {
+    try (var broker = EmbeddedBroker.start(folder, 0, PASSWORD, "for-feeds")) {
+      try (var admin = Admin.create(client(broker))) {
+        var topics =
+            Arrays.stream(Topic.values())
+                .map(topic -> new NewTopic(topic.topic(), 1, (short) 1))
+                .toList();
+        admin.createTopics(topics).all().get();
+      }
+      var feeds = new HashMap<>(client(broker));
+      feeds.computeIfPresent(
+          "sasl.jaas.config",
+          (key, value) ->
+              value
+                  .toString()
+                  .replace("username=\"driftward\"", "username=\"feeds\"")
+                  .replace(PASSWORD, "for-feeds"));
+      feeds.put("max.block.ms", 10_000);
+      try (var producer =
+          new KafkaProducer<>(feeds, new StringSerializer(), new StringSerializer())) {
+        for (var topic : Topic.values()) {
+          var sending = producer.send(new ProducerRecord<>(topic.topic(), "V-1", "{}"));
+          if (topic == Topic.INBOX) {
+            assertThat(sending.get().hasOffset()).isTrue();
+          } else {
+            assertThatExceptionOfType(ExecutionException.class)
+                .as(topic.topic())
+                .isThrownBy(sending::get)
+                .withCauseInstanceOf(TopicAuthorizationException.class);
+          }
+        }
+      }
+      try (var admin = Admin.create(feeds)) {
+        assertThat(admin.listTopics().names().get()).containsExactly(Topic.INBOX.topic());
       }
     }
   }

@@ -123,6 +123,7 @@ public class DeskPart implements RolePart {
     settings.put(ConsumerConfig.CLIENT_ID_CONFIG, GROUP);
     settings.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     settings.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
+    settings.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
     settings.put(ConsumerConfig.MAX_POLL_RECORDS_CONFIG, MOST);
     settings.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
     return settings;
