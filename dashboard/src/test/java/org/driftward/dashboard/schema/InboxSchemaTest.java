@@ -58,8 +58,7 @@ class InboxSchemaTest {
         JsonSchemaFactory.getInstance(VersionFlag.V202012)
             .getSchema(Files.readString(DOCS.resolve(REFERENCE)));
     return schema
-        .validate(
-            example, context -> context.getExecutionConfig().setFormatAssertionsEnabled(true))
+        .validate(example, context -> context.getExecutionConfig().setFormatAssertionsEnabled(true))
         .size();
   }
 

@@ -143,7 +143,8 @@ class TopicSchemasTest {
         .at("/components/messages")
         .forEach(message -> schemas.add(message.at("/payload/schema/$ref").asText()));
     // Of the inbox's four messages two follow standards of their own, and two share our schema.
-    schemas.removeIf(reference -> reference.isEmpty() || reference.equals(InboxSchemaTest.REFERENCE));
+    schemas.removeIf(
+        reference -> reference.isEmpty() || reference.equals(InboxSchemaTest.REFERENCE));
 
     assertThat(document.get("asyncapi").asText()).isEqualTo("3.0.0");
     assertThat(addresses)

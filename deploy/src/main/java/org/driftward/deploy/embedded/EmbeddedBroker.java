@@ -76,7 +76,8 @@ public final class EmbeddedBroker implements EmbeddedPart {
         format(folder);
       }
       int port = FreePort.choose(wantedPort);
-      var config = new KafkaConfig(settings(folder, port, FreePort.choose(0), password, feeds), false);
+      var config =
+          new KafkaConfig(settings(folder, port, FreePort.choose(0), password, feeds), false);
       var server = new KafkaRaftServer(config, Time.SYSTEM);
       server.startup();
       var broker = new EmbeddedBroker(server, port, password);
@@ -112,8 +113,7 @@ public final class EmbeddedBroker implements EmbeddedPart {
             .map(entry -> new AclBinding(inbox, entry))
             .toList();
     var settings = new HashMap<String, Object>();
-    properties()
-        .forEach((name, value) -> settings.put(name.substring("kafka.".length()), value));
+    properties().forEach((name, value) -> settings.put(name.substring("kafka.".length()), value));
     try (var admin = Admin.create(settings)) {
       admin.createAcls(rules).all().get();
     }

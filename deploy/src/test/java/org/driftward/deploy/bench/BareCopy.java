@@ -41,8 +41,7 @@ final class BareCopy implements Feed {
     in.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     in.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "earliest");
     in.put(ConsumerConfig.MAX_POLL_RECORDS_CONFIG, BATCH);
-    this.consumer =
-        new KafkaConsumer<>(in, new StringDeserializer(), new ByteArrayDeserializer());
+    this.consumer = new KafkaConsumer<>(in, new StringDeserializer(), new ByteArrayDeserializer());
     consumer.subscribe(Set.of(Topic.INBOX.topic()));
     var out = new HashMap<>(kafka);
     out.put(ProducerConfig.TRANSACTIONAL_ID_CONFIG, TOPIC);

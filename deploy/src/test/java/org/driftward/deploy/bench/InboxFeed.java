@@ -64,9 +64,7 @@ final class InboxFeed implements Feed {
       sent.add(
           producer.send(
               new ProducerRecord<>(
-                  Topic.INBOX.topic(),
-                  message.encounter(),
-                  message.assessment().getBytes(UTF_8))));
+                  Topic.INBOX.topic(), message.encounter(), message.assessment().getBytes(UTF_8))));
     }
     var wanted = new HashMap<TopicPartition, Long>();
     for (var answer : sent) {
@@ -84,7 +82,9 @@ final class InboxFeed implements Feed {
     var read = admin.listConsumerGroupOffsets(GROUP).partitionsToOffsetAndMetadata().get();
     return wanted.entrySet().stream()
         .allMatch(
-            one -> read.containsKey(one.getKey()) && read.get(one.getKey()).offset() >= one.getValue());
+            one ->
+                read.containsKey(one.getKey())
+                    && read.get(one.getKey()).offset() >= one.getValue());
   }
 
   @Override

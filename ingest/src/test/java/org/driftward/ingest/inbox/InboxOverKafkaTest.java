@@ -153,7 +153,10 @@ class InboxOverKafkaTest {
     for (var message : List.of("inbox-encounter", "inbox-assessment")) {
       for (var example : document.at("/components/messages/" + message + "/examples")) {
         var headers = new HashMap<String, String>();
-        example.get("headers").fields().forEachRemaining(h -> headers.put(h.getKey(), h.getValue().asText()));
+        example
+            .get("headers")
+            .fields()
+            .forEachRemaining(h -> headers.put(h.getKey(), h.getValue().asText()));
         broker.send(List.of(with(headers, "V-5001", example.get("payload").toString())));
       }
     }
