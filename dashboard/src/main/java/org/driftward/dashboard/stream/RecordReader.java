@@ -52,7 +52,7 @@ final class RecordReader {
           case ASSESSMENTS -> assessments.add(ASSESSMENT.read(record.value()));
           case SNAPSHOTS -> snapshots.add(SNAPSHOT.read(record.value()));
           case EPISODES -> episodes.add(EPISODE.read(record.value()));
-          case REJECTED -> throw new IllegalArgumentException("nobody subscribed to it");
+          case INBOX, REJECTED -> throw new IllegalArgumentException("nobody subscribed to it");
         }
       } catch (MalformedException e) {
         unreadable.accept(record);

@@ -155,8 +155,8 @@ class InboxOverKafkaTest {
         var headers = new HashMap<String, String>();
         example
             .get("headers")
-            .fields()
-            .forEachRemaining(h -> headers.put(h.getKey(), h.getValue().asText()));
+            .properties()
+            .forEach(h -> headers.put(h.getKey(), h.getValue().asText()));
         broker.send(List.of(with(headers, "V-5001", example.get("payload").toString())));
       }
     }
