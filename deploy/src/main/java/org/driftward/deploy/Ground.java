@@ -77,11 +77,12 @@ final class Ground implements AutoCloseable {
     if (unset(config, KAFKA)) {
       Path home = folder.folder("kafka");
       var password = secrets.get("kafka.clients");
+      var feeds = secrets.get("kafka.feeds");
       starts.add(
           () ->
               Watched.start(
                   "kafka",
-                  port -> EmbeddedBroker.start(home, port, password),
+                  port -> EmbeddedBroker.start(home, port, password, feeds),
                   embedded.kafkaPort()));
     }
     return starts;

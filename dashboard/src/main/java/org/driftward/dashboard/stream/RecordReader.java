@@ -41,7 +41,7 @@ final class RecordReader {
           case ASSESSMENTS -> ASSESSMENT;
           case SNAPSHOTS -> SNAPSHOT;
           case EPISODES -> EPISODE;
-          case REJECTED -> throw new IllegalArgumentException("nobody subscribed to it");
+          case INBOX, REJECTED -> throw new IllegalArgumentException("nobody subscribed to it");
         };
     return new Legible(one, format.read(one.value()));
   }

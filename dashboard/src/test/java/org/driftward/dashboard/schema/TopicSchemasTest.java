@@ -81,7 +81,9 @@ class TopicSchemasTest {
 
   @Test
   void shouldHaveASchemaForEveryTopic() {
-    assertThat(contracts().map(Contract::topic)).containsExactlyInAnyOrder(Topic.values());
+    assertThat(Stream.concat(contracts().map(Contract::topic), Stream.of(Topic.INBOX)))
+        .as("that of the inbox, which no record of ours describes, is in InboxSchemaTest")
+        .containsExactlyInAnyOrder(Topic.values());
   }
 
   @ParameterizedTest
@@ -140,6 +142,9 @@ class TopicSchemasTest {
     document
         .at("/components/messages")
         .forEach(message -> schemas.add(message.at("/payload/schema/$ref").asText()));
+    // Of the inbox's four messages two follow standards of their own, and two share our schema.
+    schemas.removeIf(
+        reference -> reference.isEmpty() || reference.equals(InboxSchemaTest.REFERENCE));
 
     assertThat(document.get("asyncapi").asText()).isEqualTo("3.0.0");
     assertThat(addresses)

@@ -9,11 +9,24 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.stream.Stream;
 import kafka.server.KafkaConfig;
 import kafka.server.KafkaRaftServer;
+import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.common.Uuid;
+import org.apache.kafka.common.acl.AccessControlEntry;
+import org.apache.kafka.common.acl.AclBinding;
+import org.apache.kafka.common.acl.AclOperation;
+import org.apache.kafka.common.acl.AclPermissionType;
+import org.apache.kafka.common.resource.PatternType;
+import org.apache.kafka.common.resource.ResourcePattern;
+import org.apache.kafka.common.resource.ResourceType;
 import org.apache.kafka.common.utils.Time;
+import org.apache.kafka.metadata.authorizer.StandardAuthorizer;
 import org.apache.kafka.metadata.storage.Formatter;
+import org.driftward.ingest.contract.Topic;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A real Kafka broker in this process: KRaft in combined mode, one node, on loopback. Its folder is
@@ -27,6 +40,7 @@ public final class EmbeddedBroker implements Listening {
   private static final int NODE = 1;
   private static final String CLIENTS = "CLIENTS";
   private static final String CONTROLLER = "CONTROLLER";
+  private static final String FEEDS = "User:feeds";
 
   private final KafkaRaftServer server;
   private final int port;
@@ -46,15 +60,31 @@ public final class EmbeddedBroker implements Listening {
    * @param password that clients must know, so that nobody else on this machine reads the topics
    */
   public static EmbeddedBroker start(Path folder, int wantedPort, String password) {
+    return start(folder, wantedPort, password, null);
+  }
+
+  /**
+   * Likewise, with an account for feeds.
+   *
+   * @param feeds password of the account {@code feeds}, which may write the inbox and nothing else;
+   *     null for no such account
+   */
+  public static EmbeddedBroker start(
+      Path folder, int wantedPort, String password, @Nullable String feeds) {
     try {
       if (!Files.exists(folder.resolve(FORMATTED))) {
         format(folder);
       }
       int port = FreePort.choose(wantedPort);
-      var config = new KafkaConfig(settings(folder, port, FreePort.choose(0), password), false);
+      var config =
+          new KafkaConfig(settings(folder, port, FreePort.choose(0), password, feeds), false);
       var server = new KafkaRaftServer(config, Time.SYSTEM);
       server.startup();
-      return new EmbeddedBroker(server, port, password);
+      var broker = new EmbeddedBroker(server, port, password);
+      if (feeds != null) {
+        broker.letFeedsIn();
+      }
+      return broker;
     } catch (Exception e) {
       throw new StartException("The embedded Kafka broker does not start: " + e.getMessage(), e);
     }
@@ -72,6 +102,21 @@ public final class EmbeddedBroker implements Listening {
         "PLAIN",
         "kafka.sasl.jaas.config",
         login(password) + ";");
+  }
+
+  /** Kafka keeps it; to say it again changes nothing. */
+  private void letFeedsIn() throws ExecutionException, InterruptedException {
+    var inbox = new ResourcePattern(ResourceType.TOPIC, Topic.INBOX.topic(), PatternType.LITERAL);
+    var rules =
+        Stream.of(AclOperation.WRITE, AclOperation.DESCRIBE)
+            .map(what -> new AccessControlEntry(FEEDS, "*", what, AclPermissionType.ALLOW))
+            .map(entry -> new AclBinding(inbox, entry))
+            .toList();
+    var settings = new HashMap<String, Object>();
+    properties().forEach((name, value) -> settings.put(name.substring("kafka.".length()), value));
+    try (var admin = Admin.create(settings)) {
+      admin.createAcls(rules).all().get();
+    }
   }
 
   @Override
@@ -100,8 +145,9 @@ public final class EmbeddedBroker implements Listening {
   }
 
   private static Map<String, String> settings(
-      Path folder, int port, int controllerPort, String password) throws IOException {
-    var all = new HashMap<>(listeners(port, controllerPort, password));
+      Path folder, int port, int controllerPort, String password, @Nullable String feeds)
+      throws IOException {
+    var all = new HashMap<>(listeners(port, controllerPort, password, feeds));
     all.put("log.dirs", folder.toString());
     all.putAll(SINGLE_NODE);
     all.putAll(NOTHING_IS_FORGOTTEN);
@@ -109,7 +155,8 @@ public final class EmbeddedBroker implements Listening {
     return all;
   }
 
-  private static Map<String, String> listeners(int port, int controllerPort, String password) {
+  private static Map<String, String> listeners(
+      int port, int controllerPort, String password, @Nullable String feeds) {
     var all = new HashMap<String, String>();
     var clients = CLIENTS + "://127.0.0.1:" + port;
     all.put("node.id", String.valueOf(NODE));
@@ -125,9 +172,12 @@ public final class EmbeddedBroker implements Listening {
     all.put("sasl.enabled.mechanisms", "PLAIN");
     all.put("sasl.mechanism.inter.broker.protocol", "PLAIN");
     all.put("sasl.mechanism.controller.protocol", "PLAIN");
-    var jaas = login(password) + " user_driftward=\"" + password + "\";";
-    all.put("listener.name.clients.plain.sasl.jaas.config", jaas);
-    all.put("listener.name.controller.plain.sasl.jaas.config", jaas);
+    var jaas = login(password) + " user_driftward=\"" + password + "\"";
+    var others = feeds == null ? "" : " user_feeds=\"" + feeds + "\"";
+    all.put("listener.name.clients.plain.sasl.jaas.config", jaas + others + ";");
+    all.put("listener.name.controller.plain.sasl.jaas.config", jaas + ";");
+    all.put("authorizer.class.name", StandardAuthorizer.class.getName());
+    all.put("super.users", "User:driftward");
     return all;
   }
 

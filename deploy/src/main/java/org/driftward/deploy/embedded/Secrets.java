@@ -13,7 +13,7 @@ import java.util.Properties;
 
 /**
  * Random passwords between the embedded parts, kept in one file that only the owner reads. Nobody
- * ever types them.
+ * ever types them, but for that of the account for feeds.
  */
 public final class Secrets {
 

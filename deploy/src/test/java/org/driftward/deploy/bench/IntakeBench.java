@@ -100,6 +100,8 @@ final class IntakeBench implements Callable<Integer> {
         new HttpFeed(
             "FHIR, five Observations in a Bundle", FHIR, app.asAdmin(), messages::bundle, 5));
     feeds.add(new MllpFeed(app.mllpPort(), messages::hl7, 5));
+    feeds.add(new InboxFeed(outside.kafka(), messages));
+    feeds.add(new BareCopy(outside.kafka()));
     feeds.add(new UploadFeed("CSV, files of 5,000 rows", CSV, app.asAdmin(), messages::csv));
     feeds.add(new UploadFeed("NDJSON, the same", NDJSON, app.asAdmin(), messages::ndjson));
     return feeds;

@@ -12,6 +12,7 @@ import java.net.Socket;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,8 +24,10 @@ import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.SaslAuthenticationException;
+import org.apache.kafka.common.errors.TopicAuthorizationException;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
+import org.driftward.ingest.contract.Topic;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -58,6 +61,46 @@ class EmbeddedBrokerTest {
         assertThatExceptionOfType(ExecutionException.class)
             .isThrownBy(() -> admin.listTopics().names().get())
             .withCauseInstanceOf(SaslAuthenticationException.class);
+      }
+    }
+  }
+
+  /** Who may write what, asked of Kafka's own authorizer. */
+  @Test
+  void shouldLetFeedsWriteTheInboxAndNothingElse() throws Exception {
+    try (var broker = EmbeddedBroker.start(folder, 0, PASSWORD, "for-feeds")) {
+      try (var admin = Admin.create(client(broker))) {
+        var topics =
+            Arrays.stream(Topic.values())
+                .map(topic -> new NewTopic(topic.topic(), 1, (short) 1))
+                .toList();
+        admin.createTopics(topics).all().get();
+      }
+      var feeds = new HashMap<>(client(broker));
+      feeds.computeIfPresent(
+          "sasl.jaas.config",
+          (key, value) ->
+              value
+                  .toString()
+                  .replace("username=\"driftward\"", "username=\"feeds\"")
+                  .replace(PASSWORD, "for-feeds"));
+      feeds.put("max.block.ms", 10_000);
+      try (var producer =
+          new KafkaProducer<>(feeds, new StringSerializer(), new StringSerializer())) {
+        for (var topic : Topic.values()) {
+          var sending = producer.send(new ProducerRecord<>(topic.topic(), "V-1", "{}"));
+          if (topic == Topic.INBOX) {
+            assertThat(sending.get().hasOffset()).isTrue();
+          } else {
+            assertThatExceptionOfType(ExecutionException.class)
+                .as(topic.topic())
+                .isThrownBy(sending::get)
+                .withCauseInstanceOf(TopicAuthorizationException.class);
+          }
+        }
+      }
+      try (var admin = Admin.create(feeds)) {
+        assertThat(admin.listTopics().names().get()).containsExactly(Topic.INBOX.topic());
       }
     }
   }

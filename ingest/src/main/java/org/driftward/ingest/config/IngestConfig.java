@@ -82,6 +82,24 @@ public interface IngestConfig {
   /** How we deal with Kafka. */
   Kafka kafka();
 
+  /** The door on Kafka. */
+  Inbox inbox();
+
+  /** How the inbox is read. */
+  interface Inbox {
+
+    /** How many records are judged and committed together at most. */
+    @WithDefault("1000")
+    int batch();
+
+    /**
+     * After this long the broker gives up what a process that died had begun; until then readers of
+     * the same partitions wait.
+     */
+    @WithDefault("PT10S")
+    Duration transactionTimeout();
+  }
+
   /** How we deal with uploaded files. */
   Imports imports();
 

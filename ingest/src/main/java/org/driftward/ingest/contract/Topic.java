@@ -1,10 +1,13 @@
 package org.driftward.ingest.contract;
 
 /**
- * The topics of the flow. Every one is keyed by encounter, but {@link #REJECTED} by source, and all
- * have the same number of partitions so that one encounter's records meet in one place.
+ * The topics of the flow. Every one is keyed by encounter, but {@link #INBOX} as its senders like
+ * and {@link #REJECTED} by source, and all have the same number of partitions so that one
+ * encounter's records meet in one place.
  */
 public enum Topic {
+  /** What others send, unchecked: the one topic that is not written by us alone. */
+  INBOX("driftward.inbox", false),
   /** Accepted assessments, revisions and retractions. */
   ASSESSMENTS("driftward.assessments", false),
   /** Who, where: admission, transfer, discharge. */
@@ -35,7 +38,11 @@ public enum Topic {
    * kept whole, in Base64, with its faults.
    */
   public int largestRecord() {
-    return this == REJECTED ? 12 << 20 : 1 << 20;
+    return switch (this) {
+      case INBOX -> 4 << 20;
+      case REJECTED -> 12 << 20;
+      default -> 1 << 20;
+    };
   }
 
   public boolean compacted() {

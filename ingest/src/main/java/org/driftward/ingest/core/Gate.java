@@ -3,9 +3,11 @@ package org.driftward.ingest.core;
 import java.util.List;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CompletionStage;
+import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.AssessmentIntake.Outcome;
 import org.driftward.ingest.contract.AssessmentIntake.Outcome.Refused;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
+import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.contract.WardScope;
@@ -25,6 +27,12 @@ public interface Gate {
    * @throws UnavailableException if nothing was promised
    */
   Passage pass(Received received, Bearer bearer);
+
+  /**
+   * The same gate in front of another intake: what it lets through is kept elsewhere, and it asks
+   * another directory who is where.
+   */
+  Gate over(AssessmentIntake intake, EncounterDirectory directory);
 
   /**
    * Who brings the bytes in.

@@ -8,6 +8,9 @@ import jakarta.inject.Singleton;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.function.BiFunction;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Resource;
 import org.jspecify.annotations.Nullable;
 
@@ -25,20 +28,44 @@ final class FhirFormat {
    *     logs
    */
   <T extends Resource> T read(Class<T> type, @Nullable String mediaType, byte[] body) {
+    return read(type.getSimpleName(), mediaType, body, (by, text) -> by.parseResource(type, text));
+  }
+
+  /**
+   * A Bundle or an Observation, as the body says itself.
+   *
+   * @throws NotThisResourceException likewise
+   */
+  Resource readEither(@Nullable String mediaType, byte[] body) {
+    return read(
+        "Bundle or Observation",
+        mediaType,
+        body,
+        (by, text) -> {
+          var resource = by.parseResource(text);
+          if (resource instanceof Bundle || resource instanceof Observation) {
+            return (Resource) resource;
+          }
+          throw new DataFormatException("it is another resource");
+        });
+  }
+
+  private <T> T read(
+      String what, @Nullable String mediaType, byte[] body, BiFunction<IParser, String, T> parse) {
     try {
       var text = text(body);
       if (!isXml(mediaType)) {
         PlainJson.check(body);
       }
-      return parser(mediaType).parseResource(type, text);
+      return parse.apply(parser(mediaType), text);
     } catch (CharacterCodingException e) {
-      throw new NotThisResourceException(type.getSimpleName(), "not UTF-8", e);
+      throw new NotThisResourceException(what, "not UTF-8", e);
     } catch (DataFormatException | IllegalArgumentException e) {
-      throw new NotThisResourceException(type.getSimpleName(), e.getMessage(), e);
+      throw new NotThisResourceException(what, e.getMessage(), e);
     } catch (RuntimeException e) {
       // The parser answers some broken input with a null pointer or an index out of bounds
       // (FhirFuzzTest found both): whatever it stumbles over, these bytes are no resource.
-      throw new NotThisResourceException(type.getSimpleName(), "its structure is broken", e);
+      throw new NotThisResourceException(what, "its structure is broken", e);
     }
   }
 

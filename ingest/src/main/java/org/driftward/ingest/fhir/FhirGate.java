@@ -2,9 +2,12 @@ package org.driftward.ingest.fhir;
 
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletionException;
+import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
+import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.core.Gate;
@@ -20,7 +23,11 @@ public class FhirGate implements Gate {
 
   private static final String BUNDLE = "POST /fhir";
   private static final String OBSERVATION = "POST /fhir/Observation";
-  private static final Set<String> TARGETS = Set.of(BUNDLE, OBSERVATION);
+
+  /** A Bundle or an Observation, as its own first line says. */
+  public static final String EITHER = "FHIR";
+
+  private static final Set<String> TARGETS = Set.of(BUNDLE, OBSERVATION, EITHER);
 
   private final FhirFormat format;
   private final FhirIntake intake;
@@ -28,6 +35,11 @@ public class FhirGate implements Gate {
   FhirGate(FhirFormat format, FhirIntake intake) {
     this.format = format;
     this.intake = intake;
+  }
+
+  @Override
+  public Gate over(AssessmentIntake another, EncounterDirectory house) {
+    return new FhirGate(format, intake.over(another, house));
   }
 
   @Override
@@ -56,18 +68,15 @@ public class FhirGate implements Gate {
   private Result take(Received received, Bearer bearer) {
     var type = received.contentType();
     var sight = bearer.sight();
-    return received.target().equals(BUNDLE)
-        ? intake.take(
-            format.read(Bundle.class, type, received.bytes()),
-            received,
-            bearer.account(),
-            sight::sees)
-        : intake.take(
-            format.read(Observation.class, type, received.bytes()),
-            null,
-            received,
-            bearer.account(),
-            sight::sees);
+    var wanted =
+        Map.of(BUNDLE, Bundle.class, OBSERVATION, Observation.class).get(received.target());
+    var resource =
+        wanted == null
+            ? format.readEither(type, received.bytes())
+            : format.read(wanted, type, received.bytes());
+    return resource instanceof Bundle bundle
+        ? intake.take(bundle, received, bearer.account(), sight::sees)
+        : intake.take((Observation) resource, null, received, bearer.account(), sight::sees);
   }
 
   private static Passage passage(Result result) {

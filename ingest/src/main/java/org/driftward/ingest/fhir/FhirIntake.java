@@ -1,5 +1,6 @@
 package org.driftward.ingest.fhir;
 
+import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.util.HashMap;
@@ -52,11 +53,13 @@ final class FhirIntake {
 
   private final AssessmentIntake intake;
   private final EncounterDirectory directory;
+  private final Codings codings;
   private final BundleReader reader;
   private final IntakeRules rules;
   private final PutRules putRules;
   private final Clock clock;
 
+  @Inject
   FhirIntake(
       AssessmentIntake intake,
       EncounterDirectory directory,
@@ -65,12 +68,27 @@ final class FhirIntake {
       IntakeRules rules,
       IntakeLimits limits,
       Clock clock) {
+    this(intake, directory, new Codings(catalogue, codes), rules, new PutRules(limits), clock);
+  }
+
+  private FhirIntake(
+      AssessmentIntake intake,
+      EncounterDirectory directory,
+      Codings codings,
+      IntakeRules rules,
+      PutRules putRules,
+      Clock clock) {
     this.intake = intake;
     this.directory = directory;
-    this.reader = new BundleReader(new Codings(catalogue, codes), directory, clock);
+    this.codings = codings;
+    this.reader = new BundleReader(codings, directory, clock);
     this.rules = rules;
-    this.putRules = new PutRules(limits);
+    this.putRules = putRules;
     this.clock = clock;
+  }
+
+  FhirIntake over(AssessmentIntake another, EncounterDirectory house) {
+    return new FhirIntake(another, house, codings, rules, putRules, clock);
   }
 
   Result take(Bundle bundle, Received received, String by, Predicate<String> sees) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.Bytes;
+import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.core.Gate;
@@ -44,6 +45,11 @@ public class FileGate implements Gate {
 
   static String target(@Nullable String mapping) {
     return mapping == null ? TARGET : MAPPED + mapping;
+  }
+
+  @Override
+  public Gate over(AssessmentIntake another, EncounterDirectory house) {
+    return new FileGate(readers, files.over(another, house), mappings, another, clock);
   }
 
   @Override

@@ -42,6 +42,10 @@ final class FileIntake {
     this.rules = rules;
   }
 
+  FileIntake over(AssessmentIntake another, EncounterDirectory house) {
+    return new FileIntake(another, house, rules);
+  }
+
   /** A row as it was cut out of the file. */
   record Row(long offset, long line, Bytes bytes, boolean whole) {}
 

@@ -1,5 +1,6 @@
 package org.driftward.ingest.hl7;
 
+import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.util.Arrays;
@@ -33,7 +34,7 @@ public final class Hl7Door {
   public static final String MEDIA_TYPE = "application/hl7-v2+er7";
 
   /** Where whole messages are sent to, so that they can be replayed. */
-  static final String TARGET = "MLLP";
+  public static final String TARGET = "MLLP";
 
   /**
    * Where parts of messages are kept as sent to. No gate takes them: cut off inside a number, a
@@ -50,11 +51,14 @@ public final class Hl7Door {
   private final AssessmentIntake intake;
   private final Hl7Format format;
   private final SiteSettings settings;
+  private final PatientEncounters encounters;
+  private final PatientReader patients;
   private final ResultReader results;
   private final MoveReader moves;
   private final MergeReader merges;
   private final Clock clock;
 
+  @Inject
   public Hl7Door(
       AssessmentIntake intake,
       EncounterDirectory directory,
@@ -71,11 +75,29 @@ public final class Hl7Door {
             config.mllp().processingId(),
             config.mllp().patientAuthority(),
             config.clockSkew());
-    var patients = new PatientReader(settings);
+    this.encounters = encounters;
+    this.patients = new PatientReader(settings);
     this.results = new ResultReader(catalogue, codes, patients);
     this.moves = new MoveReader(settings, patients, directory);
     this.merges = new MergeReader(patients, directory, encounters);
     this.clock = clock;
+  }
+
+  private Hl7Door(AssessmentIntake intake, EncounterDirectory directory, Hl7Door like) {
+    this.intake = intake;
+    this.format = like.format;
+    this.settings = like.settings;
+    this.encounters = like.encounters;
+    this.patients = like.patients;
+    this.results = like.results;
+    this.moves = new MoveReader(settings, patients, directory);
+    this.merges = new MergeReader(patients, directory, encounters);
+    this.clock = like.clock;
+  }
+
+  /** The same door in front of another intake. */
+  Hl7Door over(AssessmentIntake another, EncounterDirectory directory) {
+    return new Hl7Door(another, directory, this);
   }
 
   /**

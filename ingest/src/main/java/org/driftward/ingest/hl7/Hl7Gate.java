@@ -2,7 +2,9 @@ package org.driftward.ingest.hl7;
 
 import jakarta.inject.Singleton;
 import java.util.List;
+import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.AssessmentIntake.UnavailableException;
+import org.driftward.ingest.contract.EncounterDirectory;
 import org.driftward.ingest.contract.Received;
 import org.driftward.ingest.core.Gate;
 import org.driftward.ingest.core.Rule;
@@ -15,6 +17,11 @@ public class Hl7Gate implements Gate {
 
   Hl7Gate(Hl7Door door) {
     this.door = door;
+  }
+
+  @Override
+  public Gate over(AssessmentIntake another, EncounterDirectory house) {
+    return new Hl7Gate(door.over(another, house));
   }
 
   @Override

@@ -11,7 +11,7 @@ import org.driftward.ingest.contract.Received;
 
 /** What intake counts. Thread-safe. */
 @Singleton
-public class IntakeMetrics {
+public class IntakeMetrics implements Tally {
 
   private final Map<Source, Counter> accepted = new EnumMap<>(Source.class);
   private final Map<Source, Counter> refused = new EnumMap<>(Source.class);
@@ -59,11 +59,13 @@ public class IntakeMetrics {
         .register(registry);
   }
 
-  void accepted(Source source, int assessments) {
-    accepted.get(source).increment(assessments);
+  @Override
+  public void accepted(Source source) {
+    accepted.get(source).increment();
   }
 
-  void refused(Received received) {
+  @Override
+  public void refused(Received received) {
     refused.get(received.source()).increment();
     unmapped.increment(received.unmapped().size());
   }

@@ -53,6 +53,11 @@ public class KafkaEncounterDirectory implements EncounterDirectory, PatientEncou
             });
   }
 
+  /** As far as this process has read, without waiting. */
+  Optional<Encounter> known(String encounter) {
+    return table.find(encounter);
+  }
+
   /** As of the end of the topic now, even if an older state is known. */
   Optional<Encounter> findNewest(String encounter) {
     await(caughtUp());

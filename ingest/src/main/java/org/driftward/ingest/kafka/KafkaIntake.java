@@ -5,7 +5,6 @@ import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CompletionStage;
@@ -13,25 +12,23 @@ import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.apache.kafka.clients.producer.ProducerRecord;
 import org.driftward.ground.kafka.KafkaAccess;
 import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.contract.Assessment;
 import org.driftward.ingest.contract.Assessment.Source;
 import org.driftward.ingest.contract.AssessmentIntake;
 import org.driftward.ingest.contract.AssessmentIntake.Outcome.Accepted;
-import org.driftward.ingest.contract.AssessmentIntake.Outcome.Refused;
 import org.driftward.ingest.contract.Encounter;
 import org.driftward.ingest.contract.EncounterChange;
 import org.driftward.ingest.contract.Fault;
 import org.driftward.ingest.contract.JsonFormat;
 import org.driftward.ingest.contract.Received;
-import org.driftward.ingest.contract.Rejection;
 import org.driftward.ingest.contract.Role;
 import org.driftward.ingest.contract.RolePart;
 import org.driftward.ingest.contract.Topic;
 import org.driftward.ingest.core.Bookkeeping;
 import org.driftward.ingest.core.IntakeRules;
-import org.driftward.ingest.core.Reading;
 
 /**
  * Intake on Kafka. Thread-safe once started.
@@ -43,18 +40,16 @@ import org.driftward.ingest.core.Reading;
 @Singleton
 public class KafkaIntake implements AssessmentIntake, RolePart {
 
-  private static final JsonFormat<Assessment> ASSESSMENT = JsonFormat.of(Assessment.class);
   private static final JsonFormat<Encounter> ENCOUNTER = JsonFormat.of(Encounter.class);
-  private static final JsonFormat<Rejection> REJECTION = JsonFormat.of(Rejection.class);
   private static final JsonFormat<Assessment[]> ASSESSMENTS = JsonFormat.of(Assessment[].class);
   private static final String JSON = "application/json";
 
   private final KafkaAccess access;
   private final IngestConfig config;
-  private final IntakeRules rules;
   private final KafkaEncounterDirectory directory;
   private final IntakeMetrics metrics;
   private final Clock clock;
+  private final Keeping keeping;
   private final Lock[] changeLocks =
       Stream.generate(ReentrantLock::new).limit(64).toArray(Lock[]::new);
   private volatile Optional<RecordSender> sender = Optional.empty();
@@ -68,28 +63,37 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
       Clock clock) {
     this.access = access;
     this.config = config;
-    this.rules = rules;
     this.directory = directory;
     this.metrics = metrics;
     this.clock = clock;
+    this.keeping = new Keeping(rules, directory, metrics, clock, this::send);
   }
 
   @Override
   public CompletionStage<Outcome> accept(Received received, List<Assessment> assessments) {
-    return answered(() -> acceptChecked(received, assessments));
+    return answered(() -> keeping.accept(received, assessments));
   }
 
   @Override
   public CompletionStage<Outcome> refuse(Received received, List<Fault> faults) {
-    return answered(() -> keepRefused(received, faults));
+    return answered(() -> keeping.refuse(received, faults));
   }
 
   @Override
   public CompletionStage<Outcome> change(Received received, EncounterChange change) {
+    return change(received, change, keeping);
+  }
+
+  /**
+   * {@link #change(Received, EncounterChange)}, what is refused kept by another. The change itself
+   * is made at once; made again, it changes nothing.
+   */
+  public CompletionStage<Outcome> change(
+      Received received, EncounterChange change, Keeping refusals) {
     var lock = changeLocks[Math.floorMod(change.encounter().hashCode(), changeLocks.length)];
     lock.lock();
     try {
-      return answered(() -> changeInTurn(received, change));
+      return answered(() -> changeInTurn(received, change, refusals));
     } finally {
       lock.unlock();
     }
@@ -105,37 +109,12 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     }
   }
 
-  private CompletionStage<Outcome> acceptChecked(Received received, List<Assessment> assessments) {
-    var now = clock.instant();
-    var faults = rules.check(Reading.of(assessments), directory.forOneRequest(), now);
-    if (!faults.isEmpty()) {
-      return keepRefused(received, faults);
-    }
-    var sent =
-        assessments.stream()
-            .map(
-                each ->
-                    sender()
-                        .send(
-                            Topic.ASSESSMENTS,
-                            each.encounter(),
-                            ASSESSMENT.write(each),
-                            now,
-                            received.origin()))
-            .toArray(CompletableFuture<?>[]::new);
-    return acknowledged(CompletableFuture.allOf(sent))
-        .thenApply(
-            done -> {
-              assessments.forEach(each -> metrics.accepted(each.source(), 1));
-              return new Accepted(assessments.stream().map(Assessment::id).toList());
-            });
-  }
-
-  private CompletionStage<Outcome> changeInTurn(Received received, EncounterChange change) {
+  private CompletionStage<Outcome> changeInTurn(
+      Received received, EncounterChange change, Keeping refusals) {
     var known = directory.findNewest(change.encounter());
     var faults = Bookkeeping.check(known, change);
     if (!faults.isEmpty()) {
-      return keepRefused(received, faults);
+      return refusals.refuse(received, faults);
     }
     var next = Bookkeeping.apply(known, change);
     Outcome accepted = new Accepted(List.of(next.id()));
@@ -143,14 +122,13 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
       return CompletableFuture.completedFuture(accepted);
     }
     try {
-      acknowledged(
-              sender()
-                  .send(
-                      Topic.ENCOUNTERS,
-                      next.id(),
-                      ENCOUNTER.write(next),
-                      clock.instant(),
-                      received.origin()))
+      send(List.of(
+              RecordSender.letter(
+                  Topic.ENCOUNTERS,
+                  next.id(),
+                  ENCOUNTER.write(next),
+                  clock.instant(),
+                  received.origin())))
           .join();
     } catch (CompletionException e) {
       return CompletableFuture.failedFuture(e.getCause());
@@ -158,24 +136,6 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     directory.take(next);
     metrics.moved();
     return CompletableFuture.completedFuture(accepted);
-  }
-
-  private CompletionStage<Outcome> keepRefused(Received received, List<Fault> faults) {
-    var now = clock.instant();
-    var rejection = Rejection.of(UUID.randomUUID().toString(), received, now, faults);
-    return acknowledged(
-            sender()
-                .send(
-                    Topic.REJECTED,
-                    received.origin(),
-                    REJECTION.write(rejection),
-                    now,
-                    received.origin()))
-        .thenApply(
-            done -> {
-              metrics.refused(received);
-              return new Refused(faults);
-            });
   }
 
   @Override
@@ -192,15 +152,18 @@ public class KafkaIntake implements AssessmentIntake, RolePart {
     return change(received, EncounterChange.Put.of(encounter));
   }
 
-  private CompletableFuture<Void> acknowledged(CompletableFuture<Void> sent) {
+  private CompletableFuture<Void> send(List<ProducerRecord<String, byte[]>> records) {
     var timing = Timer.start();
-    return sent.whenComplete(
-        (done, failure) -> {
-          timing.stop(metrics.acknowledgement());
-          if (failure != null) {
-            metrics.unavailable();
-          }
-        });
+    var open = sender();
+    var sent = records.stream().map(open::send).toArray(CompletableFuture<?>[]::new);
+    return CompletableFuture.allOf(sent)
+        .whenComplete(
+            (done, failure) -> {
+              timing.stop(metrics.acknowledgement());
+              if (failure != null) {
+                metrics.unavailable();
+              }
+            });
   }
 
   private RecordSender sender() {

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Kafka's own record time stays the wall clock of the producer, because a broker refuses records
  * from the future and a demonstration's clock runs ahead.
  */
-final class RecordSender implements AutoCloseable {
+public final class RecordSender implements AutoCloseable {
 
   private static final Duration LAST_WORDS = Duration.ofSeconds(5);
 
@@ -39,7 +39,8 @@ final class RecordSender implements AutoCloseable {
     this.producer = new KafkaProducer<>(settings(access, config));
   }
 
-  private static Map<String, Object> settings(KafkaAccess access, IngestConfig.Kafka config) {
+  /** What every producer of intake needs; a further one adds to a map of its own. */
+  public static Map<String, Object> settings(KafkaAccess access, IngestConfig.Kafka config) {
     var settings = new HashMap<String, Object>(access.settings());
     settings.put(ProducerConfig.CLIENT_ID_CONFIG, "driftward-intake");
     settings.put(ProducerConfig.KEY_SERIALIZER_CLASS_CONFIG, StringSerializer.class);
@@ -61,19 +62,23 @@ final class RecordSender implements AutoCloseable {
     return Math.toIntExact(duration.toMillis());
   }
 
-  /**
-   * @return completes when Kafka has acknowledged the record, or exceptionally with {@link
-   *     UnavailableException}
-   */
-  CompletableFuture<Void> send(
+  /** A record as every reader of the topics expects it. */
+  static ProducerRecord<String, byte[]> letter(
       Topic topic, String key, byte[] value, Instant acceptedAt, String origin) {
-    var done = new CompletableFuture<Void>();
     var stamp = Long.toString(acceptedAt.toEpochMilli()).getBytes(StandardCharsets.US_ASCII);
     List<Header> headers =
         List.of(
             new RecordHeader(RecordHeaders.ACCEPTED_AT, stamp),
             new RecordHeader(RecordHeaders.ORIGIN, origin.getBytes(StandardCharsets.UTF_8)));
-    var kafkaRecord = new ProducerRecord<>(topic.topic(), null, key, value, headers);
+    return new ProducerRecord<>(topic.topic(), null, key, value, headers);
+  }
+
+  /**
+   * @return completes when Kafka has acknowledged the record, or exceptionally with {@link
+   *     UnavailableException}
+   */
+  CompletableFuture<Void> send(ProducerRecord<String, byte[]> kafkaRecord) {
+    var done = new CompletableFuture<Void>();
     try {
       var sent = producer.send(kafkaRecord, (metadata, failure) -> settle(done, failure));
       Objects.requireNonNull(sent);

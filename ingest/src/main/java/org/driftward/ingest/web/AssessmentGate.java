@@ -28,7 +28,7 @@ import org.driftward.ingest.json.JsonTree.NotJsonException;
 @Singleton
 public class AssessmentGate implements Gate {
 
-  static final String TARGET = "POST /api/assessments";
+  public static final String TARGET = "POST /api/assessments";
 
   private final AssessmentIntake intake;
   private final EncounterDirectory directory;
@@ -47,6 +47,11 @@ public class AssessmentGate implements Gate {
     this.reader = reader;
     this.rules = rules;
     this.clock = clock;
+  }
+
+  @Override
+  public Gate over(AssessmentIntake another, EncounterDirectory house) {
+    return new AssessmentGate(another, house, reader, rules, clock);
   }
 
   @Override

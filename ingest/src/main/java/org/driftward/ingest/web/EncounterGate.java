@@ -35,8 +35,13 @@ public class EncounterGate implements Gate {
     this.clock = clock;
   }
 
-  static String target(String encounter) {
+  public static String target(String encounter) {
     return TARGET + encounter;
+  }
+
+  @Override
+  public Gate over(AssessmentIntake another, EncounterDirectory house) {
+    return new EncounterGate(another, house, reader, clock);
   }
 
   @Override

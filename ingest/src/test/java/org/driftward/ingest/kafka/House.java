@@ -31,6 +31,9 @@ public final class House implements AutoCloseable {
 
   public final KafkaEncounterDirectory directory;
   public final KafkaIntake intake;
+  public final IngestConfig config;
+  public final IntakeRules rules;
+  public final Clock clock = Clock.fixed(NOW, ZoneOffset.UTC);
   final SimpleMeterRegistry meters = new SimpleMeterRegistry();
 
   /** Waits long enough for a broker on a busy machine. */
@@ -42,17 +45,12 @@ public final class House implements AutoCloseable {
    * @param patience how long it waits for Kafka's answers
    */
   public House(KafkaAccess access, Duration patience) {
-    var config = config(patience);
+    this.config = config(patience);
     this.directory = new KafkaEncounterDirectory(access, config);
     var limits = new IntakeLimits(Duration.ofMinutes(5), Duration.ofHours(24), 1000);
+    this.rules = new IntakeRules(Catalogue.shipped(), limits);
     this.intake =
-        new KafkaIntake(
-            access,
-            config,
-            new IntakeRules(Catalogue.shipped(), limits),
-            directory,
-            new IntakeMetrics(meters),
-            Clock.fixed(NOW, ZoneOffset.UTC));
+        new KafkaIntake(access, config, rules, directory, new IntakeMetrics(meters), clock);
     directory.start();
     intake.start();
   }
