@@ -72,7 +72,9 @@
     if (!answer.ok) {
       throw new Error(await refusal(answer));
     }
-    let {id, state} = await answer.json();
+    const progress = await answer.json();
+    const id = progress.id;
+    let state = progress.state;
     let offset = Number(answer.headers.get('Upload-Offset'));
     // A file that is over needs no more of its bytes: all of it is known, or none is understood.
     while (state === 'running' && offset < chosen.size) {
