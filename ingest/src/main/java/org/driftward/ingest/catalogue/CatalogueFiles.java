@@ -2,6 +2,7 @@ package org.driftward.ingest.catalogue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
@@ -72,6 +73,7 @@ public final class CatalogueFiles implements Catalogue {
     var yaml =
         JsonMapper.builder(new YAMLFactory())
             .findAndAddModules()
+            .propertyNamingStrategy(PropertyNamingStrategies.KEBAB_CASE)
             .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
     try (var in = CatalogueFiles.class.getResourceAsStream(resource)) {

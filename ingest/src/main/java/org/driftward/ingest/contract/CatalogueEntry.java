@@ -35,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param hint how to examine, in one sentence; null where that is plain
  * @param formula how {@link Derivations} computes it from others, in words; null if it never does.
  *     A recorded value counts before a computed one
+ * @param callNow values that call somebody by themselves, beside every score
  */
 public record CatalogueEntry(
     String code,
@@ -56,7 +57,8 @@ public record CatalogueEntry(
     String source,
     SortedMap<Integer, String> scale,
     @Nullable String hint,
-    @Nullable String formula) {
+    @Nullable String formula,
+    List<CallNow> callNow) {
 
   /** What kind of value the finding has. */
   public enum Kind implements Word {
@@ -107,6 +109,7 @@ public record CatalogueEntry(
     sites = copy(sites);
     options = copy(options);
     normal = copy(normal);
+    callNow = callNow == null ? List.of() : List.copyOf(callNow);
     scale =
         Collections.unmodifiableSortedMap(scale == null ? new TreeMap<>() : new TreeMap<>(scale));
     if ((kind == Kind.QUANTITY) != (unit != null)) {
@@ -118,9 +121,45 @@ public record CatalogueEntry(
     if (!options.containsAll(normal)) {
       throw new IllegalArgumentException(code + ": normal " + normal + " is not among the options");
     }
+    for (var rule : callNow) {
+      if (kind == Kind.TEXT || (kind == Kind.CODED) == rule.is().isEmpty()) {
+        throw new IllegalArgumentException(code + ": call-now does not fit its kind");
+      }
+      if (!options.containsAll(rule.is())) {
+        throw new IllegalArgumentException(
+            code + ": call-now " + rule.is() + " is not among the options");
+      }
+    }
     if ((kind == Kind.GRADE) && accepted == null) {
       throw new IllegalArgumentException(code + ": a grade needs the range of its scale");
     }
+  }
+
+  /** An entry that calls nobody by itself. */
+  public CatalogueEntry(
+      String code,
+      String name,
+      String region,
+      Kind kind,
+      @Nullable String unit,
+      List<String> sites,
+      boolean sided,
+      @Nullable String loinc,
+      @Nullable Range accepted,
+      @Nullable Range expected,
+      List<String> options,
+      List<String> normal,
+      Worse worse,
+      @Nullable BigDecimal change,
+      @Nullable BigDecimal noise,
+      @Nullable Group group,
+      String source,
+      SortedMap<Integer, String> scale,
+      @Nullable String hint,
+      @Nullable String formula) {
+    this(
+        code, name, region, kind, unit, sites, sided, loinc, accepted, expected, options, normal,
+        worse, change, noise, group, source, scale, hint, formula, List.of());
   }
 
   /** An entry without scale, hint and formula. */

@@ -44,7 +44,7 @@ public class InboxPart implements RolePart, Worker.Round {
   private final IntakeMetrics tally;
   private final InboxMetrics metrics;
   private final Breather breather = new Breather(System::nanoTime);
-  private final Repeating work = new Worker("inbox", this);
+  private final Worker work = new Worker("inbox", this);
   private final String id = "driftward-inbox-" + UUID.randomUUID();
   private volatile @Nullable InboxReader reader;
   private @Nullable Transactions transactions;

@@ -13,8 +13,8 @@ import org.apache.kafka.clients.producer.ProducerConfig;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.TopicPartition;
-import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ground.kafka.KafkaAccess;
+import org.driftward.ingest.config.IngestConfig;
 import org.driftward.ingest.kafka.RecordSender;
 
 /**

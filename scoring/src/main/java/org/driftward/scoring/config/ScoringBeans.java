@@ -5,6 +5,7 @@ import jakarta.inject.Singleton;
 import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
 import org.driftward.scoring.contract.Leaders;
+import org.driftward.scoring.contract.FirstSet;
 import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
 import org.driftward.scoring.contract.ScoreGuide;
@@ -47,6 +48,12 @@ public class ScoringBeans {
   @Singleton
   ScoringPolicy scoringPolicy(ScoringConfig config) {
     return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
+  }
+
+  @Produces
+  @Singleton
+  FirstSet firstSet(ScoringPolicy policy) {
+    return new FirstSet(policy.observations().first());
   }
 
   @Produces

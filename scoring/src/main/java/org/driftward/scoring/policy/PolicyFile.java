@@ -24,6 +24,7 @@ import org.driftward.scoring.core.policy.RateFinding;
 import org.driftward.scoring.core.policy.Restart;
 import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.policy.TrendRule;
+import org.driftward.scoring.core.policy.UrgentValue;
 import org.driftward.scoring.core.policy.Validity;
 import org.jspecify.annotations.Nullable;
 
@@ -113,17 +114,38 @@ public final class PolicyFile {
       LevelRule level,
       Set<Restart> restarts,
       ObservationRule observations,
+      List<UrgentValue> urgent,
       List<RateFinding> rates) {
 
     /** Refuses a section with a gap where it stands, while its line is known. */
     Scoring {
       new ScoringPolicy(
-          "unnamed", validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
+          "unnamed",
+          validity,
+          spacing,
+          quiet,
+          drift,
+          trend,
+          level,
+          restarts,
+          observations,
+          urgent,
+          rates);
     }
 
     ScoringPolicy under(String version) {
       return new ScoringPolicy(
-          version, validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
+          version,
+          validity,
+          spacing,
+          quiet,
+          drift,
+          trend,
+          level,
+          restarts,
+          observations,
+          urgent,
+          rates);
     }
   }
 }

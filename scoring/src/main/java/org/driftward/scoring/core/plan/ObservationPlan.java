@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.driftward.scoring.contract.CarePlan;
 import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.UrgentFinding;
 import org.driftward.scoring.core.policy.ObservationRule;
 import org.driftward.scoring.core.policy.ObservationRule.Core;
 import org.driftward.scoring.core.policy.ObservationRule.Row;
@@ -75,10 +76,16 @@ public final class ObservationPlan {
    * When the next set is due after {@code newest}.
    *
    * @param scores as of {@code asOf}, the leading one first
+   * @param urgent of the picture, gravest first
    * @param asOf clinical time of the picture; a care plan counts if it is in force then
    */
-  public Next next(VitalSet newest, List<Score> scores, Instant asOf, @Nullable CarePlan carePlan) {
-    var standard = standard(scores);
+  public Next next(
+      VitalSet newest,
+      List<Score> scores,
+      List<UrgentFinding> urgent,
+      Instant asOf,
+      @Nullable CarePlan carePlan) {
+    var standard = shorter(shorter(standard(scores), urgent(urgent)), lacking(newest));
     var due = newest.takenAt().plus(standard.interval());
     var signed = carePlan == null || !carePlan.inForce(asOf) ? null : carePlan.interval();
     if (carePlan == null || signed == null) {
@@ -95,6 +102,29 @@ public final class ObservationPlan {
 
   private record Standard(Duration interval, String why) {}
 
+  private static Standard shorter(Standard one, @Nullable Standard other) {
+    return other == null || other.interval().compareTo(one.interval()) >= 0 ? one : other;
+  }
+
+  private @Nullable Standard urgent(List<UrgentFinding> urgent) {
+    if (urgent.isEmpty()) {
+      return null;
+    }
+    var gravest = urgent.get(0);
+    var interval = rule.urgent().get(gravest.level());
+    return interval == null ? null : new Standard(interval, gravest.words());
+  }
+
+  /**
+   * What a set lacks is to be measured soon; only a whole set moves the next one by its interval.
+   */
+  private @Nullable Standard lacking(VitalSet newest) {
+    var settle = rule.settle();
+    return settle == null || newest.complete()
+        ? null
+        : new Standard(settle, "the set lacks " + String.join(", ", newest.partial()));
+  }
+
   private Standard standard(List<Score> scores) {
     var shortest = new Standard(rule.longest(), "no score asks for more");
     for (var frequency : rule.frequencies()) {
@@ -109,12 +139,14 @@ public final class ObservationPlan {
   }
 
   private Standard asked(Score score, List<Row> rows) {
-    var recorded = interval(rows, score.low().intValue(), score.single());
+    var recorded = interval(rows, score.low().intValue(), score.single(), score.risk());
     var settle = rule.settle();
     if (settle != null && !score.complete()) {
       // All the points that are hidden may belong to one input.
       int hidden = score.high().subtract(score.low()).intValue();
-      var worst = interval(rows, score.high().intValue(), Math.max(score.single(), hidden));
+      var worst =
+          interval(
+              rows, score.high().intValue(), Math.max(score.single(), hidden), score.riskIfWorst());
       var settled = worst.compareTo(settle) < 0 ? settle : worst;
       if (settled.compareTo(recorded) < 0) {
         return new Standard(
@@ -132,9 +164,9 @@ public final class ObservationPlan {
     return new Standard(recorded, score.title() + " " + score.low().toPlainString());
   }
 
-  private Duration interval(List<Row> rows, int total, int single) {
+  private Duration interval(List<Row> rows, int total, int single, String risk) {
     for (var row : rows) {
-      if (row.total() != null ? total >= row.total() : single >= row.single()) {
+      if (row.fits(total, single, risk)) {
         return row.interval();
       }
     }

@@ -18,6 +18,7 @@ import java.util.Set;
  * @param level the patient's own recent level of a score
  * @param restarts the documented changes that begin a new quiet period
  * @param observations how often a set of observations is due, and what a set is
+ * @param urgent life-threatening values, beside those of the catalogue
  * @param rates amounts over the hours they came in, with a history of their own
  */
 public record ScoringPolicy(
@@ -30,6 +31,7 @@ public record ScoringPolicy(
     LevelRule level,
     Set<Restart> restarts,
     ObservationRule observations,
+    List<UrgentValue> urgent,
     List<RateFinding> rates) {
 
   public ScoringPolicy {
@@ -41,6 +43,7 @@ public record ScoringPolicy(
     Objects.requireNonNull(level, "level");
     Objects.requireNonNull(observations, "observations");
     restarts = Set.copyOf(Objects.requireNonNull(restarts, "restarts"));
+    urgent = urgent == null ? List.of() : List.copyOf(urgent);
     rates = List.copyOf(Objects.requireNonNull(rates, "rates"));
     if (Objects.requireNonNull(spacing, "spacing").isNegative()) {
       throw new IllegalArgumentException("spacing " + spacing + " is negative");
@@ -54,7 +57,17 @@ public record ScoringPolicy(
   /** The same settings under another version. */
   public ScoringPolicy withVersion(String other) {
     return new ScoringPolicy(
-        other, validity, spacing, quiet, drift, trend, level, restarts, observations, rates);
+        other,
+        validity,
+        spacing,
+        quiet,
+        drift,
+        trend,
+        level,
+        restarts,
+        observations,
+        urgent,
+        rates);
   }
 
   /** How long a value of {@code code} serves; past it, it is missing. */

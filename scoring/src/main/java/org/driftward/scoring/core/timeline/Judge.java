@@ -24,6 +24,7 @@ import org.driftward.scoring.core.policy.ScoringPolicy;
 import org.driftward.scoring.core.score.ScoreBook;
 import org.driftward.scoring.core.score.Subject;
 import org.driftward.scoring.core.score.Thresholds;
+import org.driftward.scoring.core.urgent.UrgentFindings;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,7 @@ public final class Judge {
   private final Weaver weaver;
   private final Totals totals;
   private final Sums sums;
+  private final UrgentFindings urgent;
 
   public Judge(Catalogue catalogue, ScoreBook book, ScoringPolicy policy) {
     this.book = Objects.requireNonNull(book, "book");
@@ -48,6 +50,7 @@ public final class Judge {
     this.weaver = new Weaver(policy, detector, thresholds);
     this.totals = new Totals(detector, weaver, thresholds);
     this.sums = new Sums(book, policy);
+    this.urgent = new UrgentFindings(catalogue, policy.urgent());
   }
 
   /** Of the policy; stands in every snapshot. */
@@ -74,7 +77,7 @@ public final class Judge {
     var counted = totals.next(before.totals(), scores, entry);
     var set = plan.setIn(codes(entry), sameLook(strands, asOf), asOf).orElse(before.newestSet());
     var head = new Head(entry.moment(), before.sets() + 1, strands, counted.strands(), past, set);
-    return new Step(head, snapshot(encounter, head, counted.scores(), carePlan));
+    return new Step(head, snapshot(encounter, head, counted.scores(), carePlan, subject));
   }
 
   /** What the state of a stored strand says, as this judge said it when the reading was new. */
@@ -113,11 +116,16 @@ public final class Judge {
   }
 
   private Snapshot snapshot(
-      String encounter, Head head, List<Score> scores, @Nullable CarePlan carePlan) {
+      String encounter,
+      Head head,
+      List<Score> scores,
+      @Nullable CarePlan carePlan,
+      Subject subject) {
     var at = Objects.requireNonNull(head.at());
     var set = head.newestSet();
-    var next = set == null ? null : plan.next(set, scores, at.takenAt(), carePlan);
     var serving = serving(head, scores, at.takenAt());
+    var calling = urgent.among(readings(serving), subject);
+    var next = set == null ? null : plan.next(set, scores, calling, at.takenAt(), carePlan);
     return new Snapshot(
         encounter,
         at.takenAt(),
@@ -131,6 +139,7 @@ public final class Judge {
         said(serving, Strand::drift),
         said(serving, Strand::trend),
         said(serving, Strand::changed),
+        calling,
         set == null ? null : set.takenAt(),
         set == null ? List.of() : set.partial(),
         next == null ? null : next.due(),
@@ -181,6 +190,10 @@ public final class Judge {
         standing.oxygenScale(),
         Set.copyOf(standing.populations()),
         standing.usualConsciousness());
+  }
+
+  private static Iterable<Reading> readings(List<Strand> strands) {
+    return () -> strands.stream().map(Strand::newest).iterator();
   }
 
   private static List<Reading> readings(Entry entry) {

@@ -179,6 +179,7 @@ class DerivedTest {
         shipped.level(),
         shipped.restarts(),
         shipped.observations(),
+        shipped.urgent(),
         List.of(rate));
   }
 }

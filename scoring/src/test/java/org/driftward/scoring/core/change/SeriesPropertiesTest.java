@@ -252,6 +252,7 @@ class SeriesPropertiesTest {
         shipped.level(),
         shipped.restarts(),
         shipped.observations(),
+        shipped.urgent(),
         shipped.rates());
   }
 

@@ -6,8 +6,11 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import org.driftward.ingest.contract.Level;
 import org.driftward.scoring.contract.CarePlan;
+import org.driftward.scoring.contract.Scalar;
 import org.driftward.scoring.contract.Score;
+import org.driftward.scoring.contract.UrgentFinding;
 import org.driftward.scoring.core.plan.ObservationPlan.Next;
 import org.driftward.scoring.core.policy.ObservationRule;
 import org.driftward.scoring.policy.PolicyFile;
@@ -51,7 +54,7 @@ class ObservationPlanTest {
     "20, 3, PT30M"
   })
   void shouldFollowThePublishedFrequencies(int total, int single, Duration interval) {
-    var next = plan.next(COMPLETE, List.of(news2(total, total, single)), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(news2(total, total, single)), List.of(), TAKEN, null);
 
     assertThat(next)
         .isEqualTo(new Next(TAKEN.plus(interval), interval, "NEWS2 " + total, List.of()));
@@ -60,7 +63,7 @@ class ObservationPlanTest {
   /** NICE CG50: at least every 12 hours. */
   @Test
   void shouldNotWaitLongerThanTwelveHours() {
-    var next = plan.next(COMPLETE, List.of(), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(), List.of(), TAKEN, null);
 
     assertThat(next.due()).isEqualTo(TAKEN.plus(Duration.ofHours(12)));
     assertThat(next.why()).isEqualTo("no score asks for more");
@@ -70,13 +73,13 @@ class ObservationPlanTest {
   void shouldNotGoByAScoreThatThePolicyDoesNotName() {
     var other = score("another", 9, 9, 3);
 
-    assertThat(plan.next(COMPLETE, List.of(other), TAKEN, null).interval())
+    assertThat(plan.next(COMPLETE, List.of(other), List.of(), TAKEN, null).interval())
         .isEqualTo(Duration.ofHours(12));
   }
 
   @Test
   void shouldSettleAScoreThatMayBeInAStricterBand() {
-    var next = plan.next(COMPLETE, List.of(news2(1, 4, 1)), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(news2(1, 4, 1)), List.of(), TAKEN, null);
 
     assertThat(next.interval()).isEqualTo(Duration.ofHours(1));
     assertThat(next.why()).isEqualTo("NEWS2 is at least 1 and at most 4: respiratory-rate missing");
@@ -85,7 +88,7 @@ class ObservationPlanTest {
   /** An hour by what is recorded and an hour to settle it: what is recorded is the reason. */
   @Test
   void shouldGiveTheRecordedPointsForTheReasonWhereBothAskForTheSame() {
-    var next = plan.next(COMPLETE, List.of(news2(5, 8, 2)), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(news2(5, 8, 2)), List.of(), TAKEN, null);
 
     assertThat(next.interval()).isEqualTo(Duration.ofHours(1));
     assertThat(next.why()).isEqualTo("NEWS2 5");
@@ -98,31 +101,89 @@ class ObservationPlanTest {
     var patient =
         new ObservationPlan(
             new ObservationRule(
-                shipped.core(), shipped.minimum(), shipped.longest(), null, shipped.frequencies()));
+                shipped.core(),
+                shipped.minimum(),
+                shipped.first(),
+                shipped.longest(),
+                null,
+                shipped.urgent(),
+                shipped.frequencies()));
 
-    assertThat(patient.next(COMPLETE, List.of(news2(1, 20, 1)), TAKEN, null).interval())
+    assertThat(patient.next(COMPLETE, List.of(news2(1, 20, 1)), List.of(), TAKEN, null).interval())
         .isEqualTo(Duration.ofHours(4));
   }
 
   @Test
   void shouldNotHurryAScoreThatStaysInItsBandWhateverIsMissing() {
-    var next = plan.next(COMPLETE, List.of(news2(1, 3, 1)), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(news2(1, 3, 1)), List.of(), TAKEN, null);
 
     assertThat(next.interval()).isEqualTo(Duration.ofHours(4));
   }
 
   @Test
   void shouldNotSlowDownAHighScoreThatMissesInputs() {
-    var next = plan.next(COMPLETE, List.of(news2(8, 11, 3)), TAKEN, null);
+    var next = plan.next(COMPLETE, List.of(news2(8, 11, 3)), List.of(), TAKEN, null);
 
     assertThat(next.interval()).isEqualTo(Duration.ofMinutes(30));
+  }
+
+  /** Local policy: what a set lacks is measured within the hour, whatever its points say. */
+  @Test
+  void shouldMoveTheNextSetByAWholeIntervalOnlyForAWholeSet() {
+    var lacking = new VitalSet(TAKEN, List.of("respiratory-rate", "consciousness"));
+
+    var next = plan.next(lacking, List.of(news2(0, 0, 0)), List.of(), TAKEN, null);
+
+    assertThat(next.interval()).isEqualTo(Duration.ofHours(1));
+    assertThat(next.why()).isEqualTo("the set lacks respiratory-rate, consciousness");
+  }
+
+  /** Local policy, beside every score: a life-threatening value is looked at again soon. */
+  @ParameterizedTest
+  @CsvSource({"HIGH, PT30M", "MEDIUM, PT1H", "LOW, PT4H"})
+  void shouldComeBackSoonAfterAnUrgentFinding(Level level, Duration interval) {
+    var urgent =
+        new UrgentFinding(
+            "stridor",
+            null,
+            null,
+            Scalar.of("at-rest"),
+            null,
+            TAKEN,
+            level,
+            0,
+            "Stridor at rest",
+            "local policy");
+
+    var next = plan.next(COMPLETE, List.of(news2(0, 0, 0)), List.of(urgent), TAKEN, null);
+
+    assertThat(next.interval()).isEqualTo(interval);
+    assertThat(next.why()).isEqualTo("Stridor at rest");
+  }
+
+  /** Local policy; the sources of these scores print no intervals. */
+  @ParameterizedTest
+  @CsvSource({
+    "pews-brighton, 9, 2, PT30M",
+    "pews-brighton, 3, 3, PT30M",
+    "pews-brighton, 3, 1, PT1H",
+    "pews-brighton, 0, 0, PT4H",
+    "mews, 5, 2, PT30M",
+    "mews, 0, 0, PT12H"
+  })
+  void shouldHaveIntervalsForEveryScoreThatMayLead(
+      String score, int total, int single, Duration interval) {
+    var next =
+        plan.next(COMPLETE, List.of(score(score, total, total, single)), List.of(), TAKEN, null);
+
+    assertThat(next.interval()).isEqualTo(interval);
   }
 
   @Test
   void shouldLetTheCarePlanWinWhileItIsInForce() {
     var carePlan = carePlan(Duration.ofHours(2), TAKEN, TAKEN.plus(Duration.ofHours(8)));
 
-    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), TAKEN, carePlan))
+    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), List.of(), TAKEN, carePlan))
         .isEqualTo(
             new Next(
                 TAKEN.plus(Duration.ofHours(2)),
@@ -151,11 +212,11 @@ class ObservationPlanTest {
     var until = TAKEN.plus(Duration.ofHours(3));
     var carePlan = carePlan(Duration.ofHours(12), TAKEN, until);
 
-    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), TAKEN, carePlan).due())
+    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), List.of(), TAKEN, carePlan).due())
         .isEqualTo(until);
-    assertThat(plan.next(COMPLETE, List.of(news2(2, 2, 1)), TAKEN, carePlan).due())
+    assertThat(plan.next(COMPLETE, List.of(news2(2, 2, 1)), List.of(), TAKEN, carePlan).due())
         .isEqualTo(TAKEN.plus(Duration.ofHours(4)));
-    assertThat(plan.next(COMPLETE, List.of(news2(0, 0, 0)), TAKEN, carePlan).due())
+    assertThat(plan.next(COMPLETE, List.of(news2(0, 0, 0)), List.of(), TAKEN, carePlan).due())
         .isEqualTo(TAKEN.plus(Duration.ofHours(12)));
   }
 
@@ -163,7 +224,7 @@ class ObservationPlanTest {
   void shouldGoByTheScoreWhereTheCarePlanNamesNoInterval() {
     var carePlan = carePlan(null, TAKEN, TAKEN.plus(Duration.ofHours(8)));
 
-    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), TAKEN, carePlan).interval())
+    assertThat(plan.next(COMPLETE, List.of(news2(7, 7, 3)), List.of(), TAKEN, carePlan).interval())
         .isEqualTo(Duration.ofMinutes(30));
   }
 
@@ -182,7 +243,8 @@ class ObservationPlanTest {
 
     assertThat(set.complete()).isFalse();
     assertThat(set.partial()).containsExactly("respiratory-rate", "temperature");
-    assertThat(plan.next(set, List.of(), TAKEN, null).partial()).isEqualTo(set.partial());
+    assertThat(plan.next(set, List.of(), List.of(), TAKEN, null).partial())
+        .isEqualTo(set.partial());
   }
 
   /** HL7 FHIR sends each vital sign as an Observation of its own. */
@@ -225,7 +287,7 @@ class ObservationPlanTest {
   }
 
   private Duration intervalAt(Instant asOf, CarePlan carePlan) {
-    return plan.next(COMPLETE, List.of(news2(7, 7, 3)), asOf, carePlan).interval();
+    return plan.next(COMPLETE, List.of(news2(7, 7, 3)), List.of(), asOf, carePlan).interval();
   }
 
   private static CarePlan carePlan(@Nullable Duration interval, Instant from, Instant until) {

@@ -73,6 +73,7 @@ public final class Fixtures {
             shipped.level(),
             Set.of(changes),
             shipped.observations(),
+            shipped.urgent(),
             shipped.rates());
     return new Timeline(Editions.only(new Judge(CATALOGUE, BOOK, policy)), 3);
   }
