@@ -54,7 +54,8 @@ public final class DashboardDatabase {
   }
 
   public static StoredWards wards(Clock clock, DashboardConfig config) {
-    return new StoredWards(new Database(POOL), clock, config, ids -> Map.of(), new BadRows(quarantine()));
+    return new StoredWards(
+        new Database(POOL), clock, config, ids -> Map.of(), new BadRows(quarantine()));
   }
 
   /** As the owner of the tables. */

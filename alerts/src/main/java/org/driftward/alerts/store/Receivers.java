@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.driftward.alerts.contract.People;
 import org.driftward.alerts.contract.People.Person;
+import org.driftward.ground.store.Database;
 import org.jspecify.annotations.Nullable;
 
 /**

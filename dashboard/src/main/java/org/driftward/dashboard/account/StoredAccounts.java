@@ -58,7 +58,7 @@ public class StoredAccounts implements Accounts {
 
   /** Those of these names that there are. */
   List<Account> among(Collection<String> names) {
-    return jdbi.withHandle(
+    return database.read(
         handle ->
             handle
                 .createQuery("SELECT * FROM dashboard.account WHERE name = ANY (:names)")

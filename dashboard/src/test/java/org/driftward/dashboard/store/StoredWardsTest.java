@@ -198,8 +198,7 @@ class StoredWardsTest {
     var short2 =
         DashboardDatabase.wards(
             Clock.fixed(at(10), ZoneOffset.UTC),
-            Configs.of(Map.of("driftward.dashboard.history-limit", "2")),
-            ids -> Map.of());
+            Configs.of(Map.of("driftward.dashboard.history-limit", "2")));
 
     var stretch = short2.history("V", at(0), at(30));
 
