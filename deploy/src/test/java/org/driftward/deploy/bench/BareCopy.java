@@ -71,8 +71,7 @@ final class BareCopy implements Feed {
     producer.beginTransaction();
     for (var one : records) {
       // A record that fails makes the commit fail.
-      Objects.requireNonNull(
-          producer.send(new ProducerRecord<>(TOPIC, one.key(), one.value())));
+      Objects.requireNonNull(producer.send(new ProducerRecord<>(TOPIC, one.key(), one.value())));
     }
     producer.sendOffsetsToTransaction(records.nextOffsets(), consumer.groupMetadata());
     producer.commitTransaction();
