@@ -3,6 +3,7 @@ package org.driftward.deploy.bench;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import org.apache.kafka.clients.admin.Admin;
@@ -68,7 +69,10 @@ final class BareCopy implements Feed {
       return 0;
     }
     producer.beginTransaction();
-    records.forEach(one -> producer.send(new ProducerRecord<>(TOPIC, one.key(), one.value())));
+    for (var one : records) {
+      // A record that fails makes the commit fail.
+      Objects.requireNonNull(producer.send(new ProducerRecord<>(TOPIC, one.key(), one.value())));
+    }
     producer.sendOffsetsToTransaction(records.nextOffsets(), consumer.groupMetadata());
     producer.commitTransaction();
     return records.count();
