@@ -64,7 +64,7 @@ final class NarrativeBench implements Callable<Integer> {
   }
 
   private static String words(String all) {
-    var words = all.trim().split("\\s+");
+    var words = all.trim().split("\\s+", -1);
     var some = new StringBuilder();
     for (int i = 0; i < WORDS; i++) {
       some.append(words[i % words.length]).append(' ');
