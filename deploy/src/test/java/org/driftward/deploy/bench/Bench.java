@@ -14,6 +14,7 @@ import picocli.CommandLine.HelpCommand;
       AlarmLoadBench.class,
       ImportBench.class,
       IntakeBench.class,
+      NarrativeBench.class,
       ScoringBench.class
     })
 public final class Bench {
