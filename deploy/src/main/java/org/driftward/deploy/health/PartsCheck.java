@@ -1,11 +1,10 @@
 package org.driftward.deploy.health;
 
-import org.driftward.ground.part.Part;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import org.driftward.deploy.roles.PlayedParts;
 import org.driftward.deploy.roles.RoleLauncher;
-import org.driftward.ingest.contract.RolePart;
+import org.driftward.ground.part.Part;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.HealthCheckResponseBuilder;

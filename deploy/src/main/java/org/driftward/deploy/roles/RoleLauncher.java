@@ -1,6 +1,5 @@
 package org.driftward.deploy.roles;
 
-import org.driftward.ground.part.Part;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
@@ -17,6 +16,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import org.driftward.deploy.kafka.TopicKeeper;
+import org.driftward.ground.part.Part;
 import org.driftward.ingest.contract.RolePart;
 import org.jboss.logging.Logger;
 
