@@ -9,6 +9,7 @@ import java.util.Random;
 import org.driftward.ingest.core.AssessmentReader;
 import org.driftward.ingest.fuzz.JsonMutator;
 import org.driftward.ingest.fuzz.MemoryHouse;
+import org.driftward.testing.Nightly;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -17,7 +18,7 @@ import org.junit.jupiter.api.Test;
  */
 class AssessmentFuzzTest {
 
-  private static final int INPUTS = 20_000 * Integer.getInteger("driftward.fuzz", 1);
+  private static final int INPUTS = Nightly.tenth(20_000) * Integer.getInteger("driftward.fuzz", 1);
 
   private static final String ASSESSMENT =
       """

@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.driftward.ingest.hl7.Feed;
 import org.driftward.testing.Broker;
+import org.driftward.testing.Nightly;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -23,7 +24,7 @@ import org.junit.jupiter.api.Test;
  */
 class Hl7FuzzTest {
 
-  private static final int INPUTS = Integer.getInteger("driftward.fuzz.hl7", 40_000);
+  private static final int INPUTS = Integer.getInteger("driftward.fuzz.hl7", Nightly.tenth(40_000));
   private static final long SEED = Long.getLong("driftward.fuzz.seed", 20260105L);
   private static final int SENDERS = 32;
   private static final Pattern ANSWER = Pattern.compile("(?s)MSH.*\rMSA.(AA|AE|AR)(.*)");
