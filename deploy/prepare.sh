@@ -39,3 +39,29 @@ need_jdk_and_maven() {
     install_packages "${missing[@]}"
   fi
 }
+
+# Whether a Node.js of at least 18, with npm, is on the path.
+have_node() {
+  local version
+  version=$(node --version 2>/dev/null) || return 1
+  version=${version#v}
+  [[ ${version%%.*} -ge 18 ]] && command -v npm >/dev/null
+}
+
+# Lint and unit tests of the pages' scripts and styles. Prints what could not run, and why; fails if
+# something is wrong with what ran.
+test_scripts() {
+  local what="  scripts and styles:"
+  if ! have_node && ! { install_packages nodejs npm && have_node; }; then
+    echo "$what no Node.js of at least 18 with npm"
+    return 0
+  fi
+  (
+    cd "$root/dashboard/src/test/scripts" || exit 1
+    if ! npm ci --silent >&2; then
+      echo "$what their tools could not be fetched (npm ci)"
+      exit 0
+    fi
+    npm run --silent lint >&2 && npm test --silent >&2
+  )
+}
