@@ -32,12 +32,13 @@ import org.junit.jupiter.api.io.TempDir;
  *
  * <p>Every patient's ladder has three rungs of which the last waits for long, and each tells one
  * recipient by a call and by a letter. Each is killed once, and five times at night; {@code
- * -Ddriftward.kill.rounds} and {@code -Ddriftward.kill.seed} choose how often and in which order; what was measured is printed for
- * docs/performance.md.
+ * -Ddriftward.kill.rounds} and {@code -Ddriftward.kill.seed} choose how often and in which order;
+ * what was measured is printed for docs/performance.md.
  */
 class KillIT {
 
-  private static final int ROUNDS = Integer.getInteger("driftward.kill.rounds", Nightly.count(4, 20));
+  private static final int ROUNDS =
+      Integer.getInteger("driftward.kill.rounds", Nightly.count(4, 20));
   private static final long SEED = Long.getLong("driftward.kill.seed", 5);
   private static final Duration PATIENCE = Duration.ofMinutes(3);
   private static final Duration LONGEST_CALM = Duration.ofSeconds(4);

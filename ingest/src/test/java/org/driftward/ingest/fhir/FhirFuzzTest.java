@@ -19,9 +19,9 @@ import org.hl7.fhir.r4.model.Observation;
 import org.junit.jupiter.api.Test;
 
 /**
- * Thousands of broken resources (tens of thousands at night), each answered: kept, or refused with reasons that are on
- * the topic of refusals with the exact bytes. More with {@code -Ddriftward.fuzz=FACTOR}; the seed
- * of a failing input is in its message.
+ * Thousands of broken resources (tens of thousands at night), each answered: kept, or refused with
+ * reasons that are on the topic of refusals with the exact bytes. More with {@code
+ * -Ddriftward.fuzz=FACTOR}; the seed of a failing input is in its message.
  */
 class FhirFuzzTest {
 

@@ -28,8 +28,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Pictures, people, clock jumps, crashes and repetitions at random, for 5,000 steps a seed
- * (50,000 at night), against a small reference. A failing seed is named by the parameter.
+ * Pictures, people, clock jumps, crashes and repetitions at random, for 5,000 steps a seed (50,000
+ * at night), against a small reference. A failing seed is named by the parameter.
  */
 class RandomWalkTest {
 
