@@ -58,6 +58,14 @@ public record PlanRequest(
       boolean again) {
 
     public static final Standing AS_IT_IS = new Standing(null, null, null, null, null, false);
+
+    /** Whether it leaves every fact as it stands. */
+    public boolean isEmpty() {
+      return oxygenScale == null
+          && populations == null
+          && usualConsciousness == null
+          && ceiling == null;
+    }
   }
 
   public PlanRequest {

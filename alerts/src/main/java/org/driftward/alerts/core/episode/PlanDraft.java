@@ -136,6 +136,9 @@ record PlanDraft(PlanRules rules, @Nullable CarePlan before, String account, Ins
     if (!request.standsOnly()) {
       throw new RefusedException("until", "is required: limits, interval and hold end");
     }
+    if (request.standing().isEmpty() && request.temporary().newBaseline() == null) {
+      throw new RefusedException("", "the plan sets nothing");
+    }
     return now.plus(rules.longest());
   }
 

@@ -135,6 +135,13 @@ class StandingFactsTest {
   }
 
   @Test
+  void shouldRefuseAPlanThatSetsNothing() {
+    assertThatThrownBy(() -> sign(NOTHING, Standing.AS_IT_IS, null))
+        .isInstanceOf(RefusedException.class)
+        .hasMessage("the plan sets nothing");
+  }
+
+  @Test
   void shouldLetClinicalRolesSignAndNotAdministrators() {
     var admin = new Actor("admin", "Admin", Set.of(AccountRole.ADMIN));
 
