@@ -114,7 +114,7 @@ public final class PolicyFile {
       LevelRule level,
       Set<Restart> restarts,
       ObservationRule observations,
-      List<UrgentValue> urgent,
+      @Nullable List<UrgentValue> urgent,
       List<RateFinding> rates) {
 
     /** Refuses a section with a gap where it stands, while its line is known. */
@@ -133,6 +133,7 @@ public final class PolicyFile {
           rates);
     }
 
+    /** A section of before there were urgent values has no empty floor, but the shipped one. */
     ScoringPolicy under(String version) {
       return new ScoringPolicy(
           version,
@@ -144,7 +145,7 @@ public final class PolicyFile {
           level,
           restarts,
           observations,
-          urgent,
+          urgent == null ? shipped().urgent() : urgent,
           rates);
     }
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -162,7 +163,24 @@ class PolicyFileTest {
 
   private static String shipped() throws IOException {
     try (var in = PolicyFile.class.getResourceAsStream("/policy/scoring.yaml")) {
-      return new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
+  }
+
+  /** A file, or an edition kept from before, that has no floor of its own. */
+  @Test
+  void shouldNotLeaveAnOlderSectionWithoutAFloor() throws IOException {
+    String text;
+    try (var in = PolicyFile.class.getResourceAsStream("/policy/scoring.yaml")) {
+      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+    var floor = text.indexOf("  # Life-threatening values");
+    var older = text.substring(0, floor).replaceAll("(?m)^ +first: PT1H$", "");
+
+    var policy = PolicyFile.read("older.yaml", older, PolicyFile.shipped());
+
+    assertThat(older).doesNotContain("first:");
+    assertThat(policy.urgent()).isEqualTo(PolicyFile.shipped().urgent());
+    assertThat(policy.observations().first()).isEqualTo(Duration.ofHours(1));
   }
 }

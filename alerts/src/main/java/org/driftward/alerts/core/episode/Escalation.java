@@ -78,7 +78,7 @@ public final class Escalation {
       return Decision.silent(course);
     }
     var place = Place.of(encounter);
-    var next = stays.at(course, place);
+    var next = stays.at(course, place, now);
     var running = next.episode();
     if (running == null) {
       return place.present() && !course.place().present()

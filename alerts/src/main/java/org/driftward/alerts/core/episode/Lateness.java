@@ -17,9 +17,13 @@ import org.jspecify.annotations.Nullable;
  */
 public record Lateness(@Nullable Instant lastSet, Instant due, Duration interval, int step) {
 
-  /** Somebody who has never been measured is late by the same steps, from admission on. */
-  static Lateness first(Instant admitted, Duration within) {
-    return new Lateness(null, admitted.plus(within), within, 0);
+  /**
+   * Somebody who has never been measured is late by the same steps, from admission on; an admission
+   * of long ago that is heard of only now leaves the sets that come with it the time to arrive.
+   */
+  static Lateness first(Instant admitted, Duration within, Instant now) {
+    var due = admitted.plus(within);
+    return new Lateness(null, due.isBefore(now) ? now : due, within, 0);
   }
 
   /**

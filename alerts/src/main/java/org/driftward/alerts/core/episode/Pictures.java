@@ -78,7 +78,7 @@ final class Pictures {
   private Decision withdrawn(Course course, String assessment, Instant now) {
     var judged = course.watch().newest();
     boolean newest = judged != null && judged.assessment().equals(assessment);
-    var next = newest ? unmeasured(course) : course;
+    var next = newest ? unmeasured(course, now) : course;
     var running = next.episode();
     if (running == null || running.concerns().stream().noneMatch(c -> c.restsOn(assessment))) {
       return Decision.silent(next);
@@ -93,12 +93,12 @@ final class Pictures {
   }
 
   /** As before the newest picture, as far as that is known. */
-  private Course unmeasured(Course course) {
+  private Course unmeasured(Course course, Instant now) {
     var admitted = course.place().admitted();
     var watch =
         admitted == null
             ? course.lateness()
-            : Lateness.first(admitted, policy.triggers().firstSet());
+            : Lateness.first(admitted, policy.triggers().firstSet(), now);
     return course.withoutPicture(watch);
   }
 

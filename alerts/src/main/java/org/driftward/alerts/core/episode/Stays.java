@@ -12,12 +12,12 @@ import java.util.List;
 record Stays(Alarms alarms, Duration firstSet) {
 
   /** In a place; whoever has never been measured is due by the time of admission. */
-  Course at(Course course, Place place) {
+  Course at(Course course, Place place, Instant now) {
     var next = course.withPlace(place);
     var admitted = place.admitted();
     return admitted == null || course.lateness() != null
         ? next
-        : next.withLateness(Lateness.first(admitted, firstSet));
+        : next.withLateness(Lateness.first(admitted, firstSet, now));
   }
 
   /** A discharge may be a mistake; what was unfinished then is kept. */

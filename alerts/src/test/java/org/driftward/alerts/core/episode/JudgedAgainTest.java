@@ -140,6 +140,16 @@ class JudgedAgainTest {
   }
 
   @Test
+  void shouldLeaveTheSetsOfAnAdmissionOfLongAgoTheTimeToArrive() {
+    bed.after(Duration.ofDays(5)).moved(encounter(1, null)).ranOut(DeadlineKind.OVERDUE);
+    assertThat(bed.calm()).isTrue();
+
+    bed.after(Duration.ofMinutes(20)).ranOut(DeadlineKind.OVERDUE);
+
+    assertThat(bed.calm()).as("a third of the hour").isFalse();
+  }
+
+  @Test
   void shouldGoOnMissingTheFirstSetThroughMovesAndSpotChecks() {
     bed.moved(encounter(1, null)).after(HOUR).moved(encounter(2, null));
 

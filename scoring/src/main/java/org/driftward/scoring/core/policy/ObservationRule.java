@@ -92,6 +92,8 @@ public record ObservationRule(
     core = List.copyOf(core);
     frequencies = List.copyOf(frequencies);
     Require.between("observations minimum", minimum, 1, core.size());
+    // Policies of before this setting, editions kept among them, have none.
+    first = first == null ? Duration.ofHours(1) : first;
     Require.positive("observations first", first);
     Require.positive("observations longest", longest);
     urgent = urgent == null ? Map.of() : Map.copyOf(urgent);
