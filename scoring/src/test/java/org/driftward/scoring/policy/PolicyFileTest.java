@@ -124,8 +124,8 @@ class PolicyFileTest {
         arguments("restarts: [transfer, oxygen-scale, new-baseline]", "", "restarts"),
         arguments("minimum: 4", "minimum: 7", "observations minimum 7"),
         arguments("settle: PT1H", "settle: PT0S", "observations settle"),
-        arguments("{total: 7, interval", "{interval", "by total or by single"),
-        arguments("{total: 7, int", "{total: 7, single: 3, int", "by total or by single"),
+        arguments("{total: 7, interval", "{interval", "by total, by single or by risk"),
+        arguments("{total: 7, int", "{total: 7, single: 3, int", "by total, by single or by risk"),
         arguments("change: 25", "change: much", "much"),
         arguments("otherwise: PT6H", "otherwise: PT6H\n    otherwise: PT7H", "otherwise"),
         arguments("body-weight: P30D", "body-weight: PT-1S", "validity of body-weight"));
@@ -179,7 +179,7 @@ class PolicyFileTest {
 
     var policy = PolicyFile.read("older.yaml", older, PolicyFile.shipped());
 
-    assertThat(older).doesNotContain("first:");
+    assertThat(older).doesNotContain("first: PT1H");
     assertThat(policy.urgent()).isEqualTo(PolicyFile.shipped().urgent());
     assertThat(policy.observations().first()).isEqualTo(Duration.ofHours(1));
   }
