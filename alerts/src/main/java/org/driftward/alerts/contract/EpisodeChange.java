@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param kind what happened: {@code opened}, {@code raised}, {@code lowered}, {@code
  *     reasons-changed}, {@code called-again}, {@code acknowledged}, {@code attended}, {@code
  *     handed-over}, {@code held}, {@code hold-ended}, {@code escalated}, {@code moved}, {@code
- *     passed-on}, {@code owner-left}, {@code closed}
+ *     transferred}, {@code passed-on}, {@code owner-left}, {@code closed}
  * @param by account, or {@code driftward} for the service itself
  * @param note what the person wrote, or null
  * @param reason why, where the action asks for one, or null

@@ -36,7 +36,7 @@ final class Docs {
   }
 
   private static String plain(String text) {
-    return text.replaceAll("\\{@(?:code|link|linkplain) #?([^}]*)}", "$1")
+    return text.replaceAll("\\{@(?:code|link|linkplain)\\s+#?([^}]*)}", "$1")
         .replaceAll("\\s+", " ")
         .strip();
   }

@@ -2,6 +2,7 @@ package org.driftward.dashboard.web.page;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 import static org.driftward.dashboard.Samples.assessment;
 import static org.driftward.dashboard.Samples.encounter;
 import static org.driftward.dashboard.Samples.plan;
@@ -290,7 +291,13 @@ class PeopleOverHttpTest {
 
       assertThat(folder.resolve("W2.html")).isRegularFile();
       signIn("nurse");
-      assertThat(session().get("/wards/W1").asString()).contains("The copy for downtime is old.");
+      // One look at what is set aside serves all pages for a moment.
+      await()
+          .atMost(Duration.ofSeconds(10))
+          .untilAsserted(
+              () ->
+                  assertThat(session().get("/wards/W1").asString())
+                      .contains("The copy for downtime is old."));
     } finally {
       Files.delete(folder.resolve("W1.html").resolve("in the way"));
       Files.delete(folder.resolve("W1.html"));
