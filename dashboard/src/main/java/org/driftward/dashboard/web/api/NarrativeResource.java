@@ -59,9 +59,10 @@ public class NarrativeResource {
   @Operation(
       summary = "Read an examination that was said or typed",
       description =
-          "Answers the findings that it contains, what is unclear, and the clinical words from"
-              + " which nothing was made, with offsets in UTF-16 code units. A person has to"
-              + " confirm every finding. Nothing is kept.")
+          "Not yet for patients: it reads some values that must not be read. Answers the findings"
+              + " that it contains, what is unclear, and the clinical words from which nothing was"
+              + " made, with offsets in UTF-16 code units. A person has to confirm every finding."
+              + " Nothing is kept.")
   public Response narrative(@PathParam("encounter") String encounter, byte[] body) {
     var sight = patients.about(encounter, "assess", viewer, () -> encounter);
     if (!(sight instanceof Sight.Shown<String>)) {
