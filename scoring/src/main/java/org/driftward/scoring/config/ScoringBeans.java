@@ -4,7 +4,6 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.List;
 import org.driftward.ingest.contract.Catalogue;
-import org.driftward.scoring.contract.FirstSet;
 import org.driftward.scoring.contract.Leaders;
 import org.driftward.scoring.contract.Populations;
 import org.driftward.scoring.contract.Preview;
@@ -48,12 +47,6 @@ public class ScoringBeans {
   @Singleton
   ScoringPolicy scoringPolicy(ScoringConfig config) {
     return config.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
-  }
-
-  @Produces
-  @Singleton
-  FirstSet firstSet(ScoringPolicy policy) {
-    return new FirstSet(policy.observations().first());
   }
 
   @Produces

@@ -13,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param core what a complete set holds
  * @param minimum an assessment with at least this many core observations is a set
- * @param first how soon after admission the first set is due
  * @param longest time between sets when no row says otherwise
  * @param settle when a set lacks core observations, or a leading score misses inputs and could be
  *     in a stricter row, the next set is due this soon; null to go by the recorded points alone
@@ -23,7 +22,6 @@ import org.jspecify.annotations.Nullable;
 public record ObservationRule(
     List<Core> core,
     int minimum,
-    Duration first,
     Duration longest,
     @Nullable Duration settle,
     Map<Level, Duration> urgent,
@@ -92,9 +90,6 @@ public record ObservationRule(
     core = List.copyOf(core);
     frequencies = List.copyOf(frequencies);
     Require.between("observations minimum", minimum, 1, core.size());
-    // Policies of before this setting, editions kept among them, have none.
-    first = first == null ? Duration.ofHours(1) : first;
-    Require.positive("observations first", first);
     Require.positive("observations longest", longest);
     urgent = urgent == null ? Map.of() : Map.copyOf(urgent);
     urgent.forEach((level, interval) -> Require.positive("urgent " + level.word(), interval));

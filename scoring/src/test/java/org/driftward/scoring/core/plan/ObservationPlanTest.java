@@ -103,7 +103,6 @@ class ObservationPlanTest {
             new ObservationRule(
                 shipped.core(),
                 shipped.minimum(),
-                shipped.first(),
                 shipped.longest(),
                 null,
                 shipped.urgent(),
